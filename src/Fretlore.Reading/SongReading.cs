@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using Fretlore.Music;
+using Fretlore.Score;
+
+namespace Fretlore.Reading;
+
+/// <summary>What the music of a song is: spellings, roles, chords and scales.</summary>
+/// <param name="Spellings">For each note id its spelled sounding pitch.</param>
+/// <param name="Degrees">For each note id its interval above the local root (chord root if there is a chord, else the key's tonic).</param>
+/// <param name="Parts">One for each part of the song.</param>
+/// <param name="Shapes">One for each named shape of the song.</param>
+public sealed record SongReading(
+    ImmutableArray<Pitch> Spellings, ImmutableArray<Interval> Degrees, ImmutableArray<PartReading> Parts, ImmutableArray<ShapeReading> Shapes)
+{
+    public Pitch SpellingOf(NoteId note) => Spellings[note.Index];
+}
+
+/// <summary>The reading of one part.</summary>
+/// <param name="Chords">Chords in the order of written bars.</param>
+/// <param name="Phrases">Stretches of the part with their scales.</param>
+public sealed record PartReading(ImmutableArray<ChordMoment> Chords, ImmutableArray<PhraseReading> Phrases);
+
+/// <summary>A chord from a place in a written bar on.</summary>
+/// <param name="Bar">Index into the song's bars.</param>
+/// <param name="At">Quarter notes from the bar's start.</param>
+/// <param name="Candidates">Names, best first; at least one.</param>
+/// <param name="Override">The symbol the writer put in the sheet, shown instead of the best name.</param>
+public sealed record ChordMoment(int Bar, Beats At, ImmutableArray<ChordReading> Candidates, string? Override)
+{
+    public ChordReading Best => Candidates[0];
+
+    public string Symbol => Override ?? Best.Symbol;
+}
+
+/// <summary>One name for a set of notes.</summary>
+/// <param name="Symbol">As printed, such as <c>F#m7/A</c>.</param>
+/// <param name="Root">The root.</param>
+/// <param name="Kind">The kind's symbol without root and bass, such as <c>m7</c>; empty for a major triad.</param>
+/// <param name="Bass">The lowest note.</param>
+/// <param name="Notes">The notes that sound, spelled, from the root up, each once.</param>
+/// <param name="Reason">Why, in words a teacher can read out.</param>
+/// <param name="Cost">Lower is better.</param>
+public sealed record ChordReading(
+    string Symbol, NoteName Root, string Kind, NoteName Bass, ImmutableArray<NoteName> Notes, string Reason, double Cost);
+
+/// <summary>A phrase and the scales it may come from.</summary>
+/// <param name="FirstBar">Index into the song's bars.</param>
+/// <param name="BarCount">How many bars.</param>
+/// <param name="Scales">Candidates, best first.</param>
+public sealed record PhraseReading(int FirstBar, int BarCount, ImmutableArray<ScaleReading> Scales);
+
+/// <summary>One scale for a set of notes.</summary>
+/// <param name="Name">The scale's name, such as <c>Dorian</c>.</param>
+/// <param name="Root">Its tonic.</param>
+/// <param name="Missing">Scale notes that are not played.</param>
+/// <param name="Outside">Played notes that are not in the scale.</param>
+/// <param name="Reason">Why, in words a teacher can read out.</param>
+/// <param name="Cost">Lower is better.</param>
+public sealed record ScaleReading(
+    string Name, NoteName Root, ImmutableArray<NoteName> Missing, ImmutableArray<NoteName> Outside, string Reason, double Cost);
+
+/// <summary>A named shape with its names on its own neck.</summary>
+public sealed record ShapeReading(string Shape, ImmutableArray<ChordReading> Candidates);

@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using System.Text;
+
+namespace Fretlore.Syntax;
+
+/// <summary>A node of the lossless tree: its children in the order of the text.</summary>
+public abstract class SyntaxNode : SyntaxElement
+{
+    /// <param name="children">Elements, lists of elements, or null for what is absent; in the order of the text.</param>
+    private protected SyntaxNode(params ReadOnlySpan<object?> children)
+    {
+        var flat = ImmutableArray.CreateBuilder<SyntaxElement>();
+        foreach (var child in children)
+        {
+            if (child is SyntaxElement element) flat.Add(element);
+            else if (child is IEnumerable<SyntaxElement> list) flat.AddRange(list);
+        }
+        Children = flat.DrainToImmutable();
+        Span = Children.Length == 0 ? default : TextSpan.FromBounds(Children[0].Span.Start, Children[^1].Span.End);
+    }
+
+    public ImmutableArray<SyntaxElement> Children { get; }
+
+    public override TextSpan Span { get; }
+
+    public override void WriteTo(StringBuilder text)
+    {
+        foreach (var child in Children) child.WriteTo(text);
+    }
+
+    /// <summary>This node and all nodes below it, in the order of the text.</summary>
+    public IEnumerable<SyntaxNode> DescendantsAndSelf()
+    {
+        var stack = new Stack<SyntaxNode>();
+        stack.Push(this);
+        while (stack.TryPop(out var node))
+        {
+            yield return node;
+            for (var i = node.Children.Length - 1; i >= 0; i--)
+            {
+                if (node.Children[i] is SyntaxNode child) stack.Push(child);
+            }
+        }
+    }
+}
