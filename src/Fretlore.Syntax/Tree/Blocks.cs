@@ -25,6 +25,9 @@ public sealed class SettingSyntax(SyntaxToken word, ImmutableArray<SyntaxToken> 
     public SyntaxToken Word { get; } = word;
 
     public ImmutableArray<SyntaxToken> Values { get; } = values;
+
+    /// <summary>The values as written, without what stands before the first: the words of a title.</summary>
+    public string ValueText => Values.Length == 0 ? "" : Values[0].Text + string.Concat(Values.Skip(1).Select(v => v.ToFullString()));
 }
 
 /// <summary><c>part NAME "Title" setting …</c>; settings go on the same line or on indented ones.</summary>
@@ -92,8 +95,8 @@ public sealed class EditSyntax(
 /// <summary><c>section NAME</c> (or <c>section NAME like OTHER</c>), then settings and one line of music for each part.</summary>
 public sealed class SectionSyntax(
     SyntaxToken keyword, ImmutableArray<SyntaxToken> name, SyntaxToken? like, ImmutableArray<SyntaxToken> likeName,
-    ImmutableArray<SettingSyntax> settings, ImmutableArray<PartLineSyntax> lines)
-    : BlockSyntax(keyword, name, like, likeName, settings, lines)
+    ImmutableArray<SyntaxNode> body)
+    : BlockSyntax(keyword, name, like, likeName, body)
 {
     /// <summary>One or more words, or a quoted text.</summary>
     public ImmutableArray<SyntaxToken> Name { get; } = name;
@@ -101,12 +104,18 @@ public sealed class SectionSyntax(
     /// <summary>The section whose lines are taken where this one has none of its own; empty without <c>like</c>.</summary>
     public ImmutableArray<SyntaxToken> LikeName { get; } = likeName;
 
-    public ImmutableArray<SettingSyntax> Settings { get; } = settings;
+    /// <summary>Settings and part lines in the order written.</summary>
+    public ImmutableArray<SyntaxNode> Body { get; } = body;
 
-    public ImmutableArray<PartLineSyntax> Lines { get; } = lines;
+    public ImmutableArray<SettingSyntax> Settings { get; } = [.. body.OfType<SettingSyntax>()];
+
+    public ImmutableArray<PartLineSyntax> Lines { get; } = [.. body.OfType<PartLineSyntax>()];
 }
 
 /// <summary>A part's name and what it plays in a section.</summary>
+/// <remarks>
+/// The name is missing where the sheet has one part or none, which then needs no naming. A name no part has is reported by the parser.
+/// </remarks>
 public sealed class PartLineSyntax(SyntaxToken partName, MusicSyntax music) : SyntaxNode(partName, music)
 {
     public SyntaxToken PartName { get; } = partName;

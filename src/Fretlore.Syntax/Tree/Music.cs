@@ -45,6 +45,7 @@ public sealed class WhereSyntax(SyntaxToken at, SyntaxToken strings, SyntaxToken
 }
 
 /// <summary><c>pm{ … }</c>, <c>let{ … }</c>, <c>by pima{ … }</c>, <c>du{ … }</c>: items within, bar lines included.</summary>
+/// <remarks>A group with a word the language does not know, or with none, is kept as a span too; the parser has then reported it.</remarks>
 public sealed class SpanSyntax(SyntaxToken word, SyntaxToken? letters, SyntaxToken open, ImmutableArray<ItemSyntax> items, SyntaxToken close)
     : ItemSyntax(word, letters, open, items, close)
 {
@@ -85,8 +86,8 @@ public sealed class UpbeatSyntax(SyntaxToken word, SyntaxToken open, ImmutableAr
 /// <summary><c>times 2{ … on 1{ … } on 2{ … } }</c>.</summary>
 public sealed class RepeatSyntax(
     SyntaxToken word, SyntaxToken count, SyntaxToken open, ImmutableArray<ItemSyntax> items, ImmutableArray<EndingSyntax> endings,
-    SyntaxToken close)
-    : ItemSyntax(word, count, open, items, endings, close)
+    ImmutableArray<ItemSyntax> late, SyntaxToken close)
+    : ItemSyntax(word, count, open, items, endings, late, close)
 {
     public SyntaxToken Word { get; } = word;
 
@@ -95,6 +96,9 @@ public sealed class RepeatSyntax(
     public ImmutableArray<ItemSyntax> Items { get; } = items;
 
     public ImmutableArray<EndingSyntax> Endings { get; } = endings;
+
+    /// <summary>Music between or after the endings, where none may stand: reported by the parser, kept, and without meaning.</summary>
+    public ImmutableArray<ItemSyntax> Late { get; } = late;
 }
 
 /// <summary><c>on 1{ … }</c>, <c>on 1,2{ … }</c>, <c>on 1-3{ … }</c>.</summary>
@@ -132,14 +136,14 @@ public sealed class RoadMapUseSyntax(SyntaxToken word, SyntaxToken name, SyntaxT
     public SyntaxToken Count { get; } = count;
 }
 
-/// <summary><c>rest</c>, <c>rest 8</c>.</summary>
-public sealed class RestBarsSyntax(SyntaxToken word, SyntaxToken? count) : ItemSyntax(word, count)
+/// <summary><c>rest</c>, <c>rest 8</c>, with a comma after it or not.</summary>
+public sealed class RestBarsSyntax(SyntaxToken word, SyntaxToken? count, SyntaxToken? comma = null) : ItemSyntax(word, count, comma)
 {
     public SyntaxToken? Count { get; } = count;
 }
 
-/// <summary><c>again</c>, <c>again 2</c>.</summary>
-public sealed class AgainSyntax(SyntaxToken word, SyntaxToken? count) : ItemSyntax(word, count)
+/// <summary><c>again</c>, <c>again 2</c>, with a comma after it or not.</summary>
+public sealed class AgainSyntax(SyntaxToken word, SyntaxToken? count, SyntaxToken? comma = null) : ItemSyntax(word, count, comma)
 {
     public SyntaxToken? Count { get; } = count;
 }
@@ -165,7 +169,10 @@ public sealed class PickSyntax(SyntaxToken word, SoundSyntax shape, SyntaxToken 
     /// <summary>A <see cref="NamedShapeSyntax"/> or a <see cref="ChordSyntax"/>.</summary>
     public SoundSyntax Shape { get; } = shape;
 
-    /// <summary>Each a <see cref="TimeSyntax"/>, <see cref="PickStringsSyntax"/>, <see cref="RestSyntax"/>, <see cref="HoldSyntax"/> or stray.</summary>
+    /// <summary>
+    /// Each a <see cref="TimeSyntax"/>, <see cref="PickStringsSyntax"/>, <see cref="RestSyntax"/>, <see cref="HoldSyntax"/>,
+    /// <see cref="BarLineSyntax"/> (a held shape may be picked over a bar line) or stray.
+    /// </summary>
     public ImmutableArray<SyntaxNode> Items { get; } = items;
 }
 

@@ -47,8 +47,9 @@ public abstract class SoundSyntax : SyntaxNode
 
 /// <summary>A fret on each selected string: <c>7</c>, <c>x</c>, <c>x5</c>, <c>t17</c>, <c>+15-</c>, with its marks.</summary>
 public sealed class NoteSyntax(
-    SyntaxToken? tap, MarkSyntax? bentBefore, SyntaxToken? dead, SyntaxToken? fret, ImmutableArray<MarkSyntax> marks, WhereSyntax? at)
-    : SoundSyntax(tap, bentBefore, dead, fret, marks, at)
+    SyntaxToken? tap, MarkSyntax? bentBefore, SyntaxToken? dead, SyntaxToken? fret, ImmutableArray<MarkSyntax> marks, WhereSyntax? at,
+    ImmutableArray<MarkSyntax> marksAfterPlace)
+    : SoundSyntax(tap, bentBefore, dead, fret, marks, at, marksAfterPlace)
 {
     public SyntaxToken? Tap { get; } = tap;
 
@@ -60,14 +61,15 @@ public sealed class NoteSyntax(
     /// <summary>Null for a dead note at no fret.</summary>
     public SyntaxToken? Fret { get; } = fret;
 
-    public ImmutableArray<MarkSyntax> Marks { get; } = marks;
+    /// <summary>In the order written; they may stand on either side of the place: <c>17+v@2</c>, <c>17@2+v</c>.</summary>
+    public ImmutableArray<MarkSyntax> Marks { get; } = marksAfterPlace.IsEmpty ? marks : [.. marks, .. marksAfterPlace];
 
-    /// <summary>The string of this note alone.</summary>
+    /// <summary>The string (or strings, for one finger across them) of this note alone.</summary>
     public WhereSyntax? At { get; } = at;
 }
 
 /// <summary><c>[5 . 6 6 5 .]</c>: a slot for each selected string, or for all, low to high.</summary>
-/// <param name="slots">Each a <see cref="NoteSyntax"/>, <see cref="HoldSyntax"/> or <see cref="EmptySlotSyntax"/>.</param>
+/// <param name="slots">Each a <see cref="NoteSyntax"/>, <see cref="HoldSyntax"/>, <see cref="EmptySlotSyntax"/> or stray.</param>
 public sealed class ChordSyntax(
     SyntaxToken? roll, SyntaxToken open, ImmutableArray<SyntaxNode> slots, SyntaxToken close, ImmutableArray<MarkSyntax> marks)
     : SoundSyntax(roll, open, slots, close, marks)

@@ -16,12 +16,21 @@ public abstract class SyntaxNode : SyntaxElement
             else if (child is IEnumerable<SyntaxElement> list) flat.AddRange(list);
         }
         Children = flat.DrainToImmutable();
-        Span = Children.Length == 0 ? default : TextSpan.FromBounds(Children[0].Span.Start, Children[^1].Span.End);
+        Span = SpanOf(Children);
     }
 
     public ImmutableArray<SyntaxElement> Children { get; }
 
     public override TextSpan Span { get; }
+
+    /// <summary>From the first child that stands in the text to the last; an empty node, such as the music of a variation, stands nowhere.</summary>
+    private static TextSpan SpanOf(ImmutableArray<SyntaxElement> children)
+    {
+        var (first, last) = (0, children.Length - 1);
+        while (first <= last && children[first] is SyntaxNode { Children.Length: 0 }) first++;
+        while (last > first && children[last] is SyntaxNode { Children.Length: 0 }) last--;
+        return first > last ? default : TextSpan.FromBounds(children[first].Span.Start, children[last].Span.End);
+    }
 
     public override void WriteTo(StringBuilder text)
     {
