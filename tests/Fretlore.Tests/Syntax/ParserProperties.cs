@@ -14,15 +14,15 @@ public class ParserProperties
         "-- note\n", " --", "\r\n", "as sounded", "roadmap r 2 bars", "lo;", ";hi", "E:3 ", "with bar 2:", "bass{", "“", "\0", "\uD800", "\u00A0",
     ];
 
-    private static readonly Gen<string> AnyText = Gen.OneOf(
+    private static readonly Gen<string> AnyText = Gen.OneOf<string>(
         Gen.String,
         Gen.String[Gen.Char[Signs], 0, 200],
-        Gen.OneOfConst(Fragments).Array[0, 60].Select(string.Concat),
-        Gen.Select(Gen.OneOfConst(Fragments).Array[0, 40], Gen.String[Gen.Char[Signs], 0, 100]).Select((f, s) => "riff a\n  " + string.Concat(f) + s));
+        Gen.OneOf(Fragments).Array[0, 60].Select(string.Concat),
+        Gen.Select(Gen.OneOf(Fragments).Array[0, 40], Gen.String[Gen.Char[Signs], 0, 100]).Select((f, s) => "riff a\n  " + string.Concat(f) + s));
 
     internal static readonly Gen<string> MutatedSheet = Gen.Select(
-        Gen.OneOfConst(SheetSamples.Furnace, SheetSamples.EverySign), Gen.Select(Gen.Int[0, 5000], Gen.Int[0, 30], Gen.OneOf(
-            Gen.String[Gen.Char[Signs], 0, 6], Gen.OneOfConst(Fragments))).Array[1, 4]).Select((text, edits) =>
+        Gen.OneOf(SheetSamples.Furnace, SheetSamples.EverySign), Gen.Select(Gen.Int[0, 5000], Gen.Int[0, 30], Gen.OneOf<string>(
+            Gen.String[Gen.Char[Signs], 0, 6], Gen.OneOf(Fragments))).Array[1, 4]).Select((text, edits) =>
     {
         foreach (var (at, length, insert) in edits)
         {
