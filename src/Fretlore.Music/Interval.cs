@@ -27,6 +27,14 @@ public readonly record struct Interval(int Steps, int Semitones)
     /// <summary>As a degree of the major scale: <c>1</c>, <c>b3</c>, <c>#4</c>, <c>b7</c>, <c>9</c> for a compound second.</summary>
     public string ToDegree() => new string(Alteration < 0 ? 'b' : '#', Math.Abs(Alteration)) + (Steps + 1);
 
+    /// <summary>The usual spelling of a number of semitones above a root: b2 2 b3 3 4 #4 5 b6 6 b7 7.</summary>
+    /// <param name="semitones">0 to 11.</param>
+    public static Interval Chromatic(int semitones)
+    {
+        ReadOnlySpan<int> steps = [0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6];
+        return new Interval(steps[semitones], semitones);
+    }
+
     private static int MajorSemitones(int steps)
     {
         var octaves = (int)Math.Floor(steps / 7.0);

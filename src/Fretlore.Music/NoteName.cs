@@ -64,5 +64,6 @@ public readonly record struct NoteName(Step Step, int Alteration = 0)
     /// <summary>In letters, <c>#</c> and <c>b</c>: <c>F#</c>, <c>Bb</c>.</summary>
     public override string ToString() => Step + new string(Alteration < 0 ? 'b' : '#', Math.Abs(Alteration));
 
-    internal static int Wrap(int value, int modulus) => (value % modulus + modulus) % modulus;
+    /// <summary>The remainder that is never negative.</summary>
+    public static int Wrap(int value, int modulus) => (value % modulus + modulus) % modulus;
 }

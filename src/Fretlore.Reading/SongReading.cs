@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Fretlore.Music;
+using Fretlore.Music.Chords;
+using Fretlore.Reading.Chords;
 using Fretlore.Score;
 
 namespace Fretlore.Reading;
@@ -41,7 +43,14 @@ public sealed record ChordMoment(int Bar, Beats At, ImmutableArray<ChordReading>
 /// <param name="Reason">Why, in words a teacher can read out.</param>
 /// <param name="Cost">Lower is better.</param>
 public sealed record ChordReading(
-    string Symbol, NoteName Root, string Kind, NoteName Bass, ImmutableArray<NoteName> Notes, string Reason, double Cost);
+    string Symbol, NoteName Root, string Kind, NoteName Bass, ImmutableArray<NoteName> Notes, string Reason, double Cost)
+{
+    /// <summary>The name in its pieces, for writing it in another style; null when the notes are no chord (one note alone).</summary>
+    public ChordName? Name { get; init; }
+
+    /// <summary>What the cost is made of.</summary>
+    public ImmutableArray<CostPart> Parts { get; init; } = [];
+}
 
 /// <summary>A phrase and the scales it may come from.</summary>
 /// <param name="FirstBar">Index into the song's bars.</param>

@@ -1,0 +1,40 @@
+using Fretlore.Music.Chords;
+
+namespace Fretlore.Music.Scales;
+
+/// <summary>A scale by its name and its degrees, without a root: one row of <see cref="ScaleTable"/>.</summary>
+public sealed class Scale
+{
+    internal Scale(string name, string formula, double rarity, params string[] otherNames)
+    {
+        Name = name;
+        Formula = formula;
+        Rarity = rarity;
+        OtherNames = otherNames.ToValueList();
+        Degrees = formula.Split(' ').Select(Degree.Parse).ToValueList();
+        Tones = PitchClassSet.Of([.. Degrees.Items.Select(d => d.Semitones)]);
+    }
+
+    /// <summary>The name shown, such as <c>Dorian</c>; no two scales share one.</summary>
+    public string Name { get; }
+
+    /// <summary>Other names that are read, each meaning one scale only.</summary>
+    public ValueList<string> OtherNames { get; }
+
+    /// <summary>Degrees of the major scale, such as <c>1 2 b3 4 5 6 b7</c>.</summary>
+    public string Formula { get; }
+
+    /// <summary>Spelled degrees from the root up, within the octave.</summary>
+    public ValueList<Interval> Degrees { get; }
+
+    /// <summary>Semitones above the root.</summary>
+    public PitchClassSet Tones { get; }
+
+    /// <summary>How far from everyday use: 0 for the minor pentatonic, 1 and more for what few players practise.</summary>
+    public double Rarity { get; }
+
+    /// <summary>The notes from a root up, spelled.</summary>
+    public ValueList<NoteName> NotesFrom(NoteName root) => Degrees.Items.Select(d => root.Transpose(d)).ToValueList();
+
+    public override string ToString() => Name;
+}

@@ -1,0 +1,34 @@
+using Fretlore.Music;
+
+namespace Fretlore.Reading.Scales;
+
+/// <summary>How much of each pitch class a stretch of music has, and what in it speaks for which root.</summary>
+public sealed class NoteWeights
+{
+    private readonly double[] weights = new double[12];
+    private readonly double[] rootEvidence = new double[12];
+
+    /// <summary>The pitch classes that sound at all.</summary>
+    public PitchClassSet Set { get; private set; }
+
+    public double Total { get; private set; }
+
+    public double this[int pitchClass] => weights[pitchClass];
+
+    /// <param name="pitchClass">0 to 11.</param>
+    /// <param name="weight">Usually the length in quarter notes; above 0.</param>
+    public void Add(int pitchClass, double weight)
+    {
+        weights[pitchClass] += weight;
+        Total += weight;
+        Set = Set.With(pitchClass);
+    }
+
+    /// <summary>Says that something speaks for a root: the first note, the last, the lowest, the key.</summary>
+    public void AddRootEvidence(int pitchClass, double amount) => rootEvidence[pitchClass] += amount;
+
+    internal double RootEvidence(int pitchClass) => rootEvidence[pitchClass];
+
+    /// <summary>The part of all weight that a pitch class has, 0 to 1.</summary>
+    public double Share(int pitchClass) => Total > 0 ? weights[pitchClass] / Total : 0;
+}
