@@ -1,1 +1,3 @@
-return 0;
+using Fretlore.Cli;
+
+return FretloreCommand.Run(args, Surroundings.OfProcess());

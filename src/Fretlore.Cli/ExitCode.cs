@@ -1,0 +1,16 @@
+namespace Fretlore.Cli;
+
+/// <summary>What the process answers with.</summary>
+internal static class ExitCode
+{
+    public const int Fine = 0;
+
+    /// <summary>The sheet has errors (or, for <c>format --check</c>, is not formatted).</summary>
+    public const int SheetHasErrors = 1;
+
+    /// <summary>The command was asked for something it can't do: wrong options, a missing file, a folder that can't be written.</summary>
+    public const int WrongUse = 2;
+
+    /// <summary>A bug of ours; 70 is EX_SOFTWARE of BSD's sysexits.</summary>
+    public const int Bug = 70;
+}
