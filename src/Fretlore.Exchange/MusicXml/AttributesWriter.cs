@@ -1,0 +1,84 @@
+using Fretlore.Guitar;
+using Fretlore.Music;
+using Fretlore.Score;
+
+namespace Fretlore.Exchange.MusicXml;
+
+/// <summary>Key, metre, clefs, tuning and capo, where they begin or change.</summary>
+internal sealed class AttributesWriter(XmlOutput xml, StaffForm form)
+{
+    private (long Divisions, int Signature, Key? Key, Meter Meter, Neck Neck)? before;
+
+    /// <param name="restBars">How many bars of rest begin here for all parts; fewer than two are not told.</param>
+    public void Write(Bar bar, Neck neck, long divisions, int restBars)
+    {
+        var now = (divisions, bar.Key?.Signature ?? 0, bar.Key, bar.Meter, neck);
+        var isFirst = before is null;
+        var (newDivisions, newKey, newMeter, newNeck) = before is not { } last
+            ? (true, true, true, true)
+            : (last.Divisions != divisions, last.Key != bar.Key, last.Meter != bar.Meter, last.Neck != neck);
+        before = now;
+        if (!newDivisions && !newKey && !newMeter && !newNeck && restBars < 2) return;
+        xml.Element("attributes", () =>
+        {
+            if (newDivisions) xml.Number("divisions", divisions);
+            if (newKey) WriteKey(bar.Key);
+            if (newMeter) WriteMeter(bar.Meter);
+            if (isFirst) WriteClefs();
+            if (newNeck) WriteNeck(neck);
+            if (restBars > 1) xml.Element("measure-style", () => xml.Number("multiple-rest", restBars));
+        });
+    }
+
+    private void WriteKey(Key? key) => xml.Element("key", () =>
+    {
+        xml.Number("fifths", key?.Signature ?? 0);
+        if (key is { } stated) xml.Text("mode", Names.ModeOf(stated));
+    });
+
+    private void WriteMeter(Meter meter) => xml.Element("time", () =>
+    {
+        xml.Text("beats", meter.StatedGroups.Count > 0 ? string.Join('+', meter.StatedGroups) : XmlOutput.Digits(meter.Count));
+        xml.Number("beat-type", meter.Unit);
+    });
+
+    private void WriteClefs()
+    {
+        if (form == StaffForm.Both) xml.Number("staves", 2);
+        // The clef with the 8 below says that the guitar sounds an octave under treble clef, so pitches stay the ones that sound.
+        if (form != StaffForm.Tablature)
+        {
+            xml.Element("clef", () =>
+            {
+                xml.Text("sign", "G");
+                xml.Number("line", 2);
+                xml.Number("clef-octave-change", -1);
+            }, ("number", form == StaffForm.Both ? "1" : null));
+        }
+        if (form != StaffForm.Notation)
+        {
+            xml.Element("clef", () =>
+            {
+                xml.Text("sign", "TAB");
+                xml.Number("line", 5);
+            }, ("number", form == StaffForm.Both ? "2" : null));
+        }
+    }
+
+    private void WriteNeck(Neck neck) => xml.Element("staff-details", () =>
+    {
+        if (form != StaffForm.Notation) xml.Number("staff-lines", neck.StringCount);
+        for (var line = 1; line <= neck.StringCount; line++)
+        {
+            // Line 1 is the bottom line, the lowest string.
+            var open = neck.Tuning.LowToHigh[line - 1];
+            xml.Element("staff-tuning", () =>
+            {
+                xml.Text("tuning-step", open.Name.Step.ToString());
+                if (open.Name.Alteration != 0) xml.Number("tuning-alter", open.Name.Alteration);
+                xml.Number("tuning-octave", open.Octave);
+            }, ("line", XmlOutput.Digits(line)));
+        }
+        if (neck.Capo > 0) xml.Number("capo", neck.Capo);
+    }, ("number", form == StaffForm.Both ? "2" : null));
+}

@@ -1,0 +1,54 @@
+using Fretlore.Music;
+using Fretlore.Reading;
+
+namespace Fretlore.Exchange.MusicXml;
+
+/// <summary>Chord symbols, from the reading or as the sheet states them.</summary>
+internal sealed class HarmonyWriter(XmlOutput xml, StaffForm form)
+{
+    public void Write(ChordMoment chord, long offset)
+    {
+        if (chord.Override is { } symbol && symbol != chord.Best.Symbol) WriteStated(symbol, chord.Best, offset);
+        else WriteChord(chord.Best.Root, chord.Best.Kind, ChordKind.Of(chord.Best), chord.Best.Bass, offset);
+    }
+
+    // What the writer calls the chord is printed; where the root is the reading's too, its notes still tell the kind.
+    private void WriteStated(string symbol, ChordReading best, long offset)
+    {
+        var length = symbol.Length > 1 && symbol[1] is '#' or 'b' or '♯' or '♭' ? 2 : 1;
+        if (!NoteName.TryParse(symbol.AsSpan(0, Math.Min(length, symbol.Length)), out var root))
+        {
+            WriteChord(best.Root, symbol, new ChordKind("other", []), best.Root, offset);
+            return;
+        }
+        var rest = symbol[length..];
+        var slash = rest.LastIndexOf('/');
+        var bass = root;
+        if (slash >= 0 && NoteName.TryParse(rest.AsSpan(slash + 1), out var stated)) (bass, rest) = (stated, rest[..slash]);
+        WriteChord(root, rest, root == best.Root ? ChordKind.Of(best) : new ChordKind("other", []), bass, offset);
+    }
+
+    private void WriteChord(NoteName root, string text, ChordKind kind, NoteName bass, long offset) => xml.Element("harmony", () =>
+    {
+        xml.Element("root", () => WriteName("root", root));
+        xml.Text("kind", kind.Value, ("text", text));
+        if (bass != root) xml.Element("bass", () => WriteName("bass", bass));
+        foreach (var (degree, alteration, type) in kind.Degrees)
+        {
+            xml.Element("degree", () =>
+            {
+                xml.Number("degree-value", degree);
+                xml.Number("degree-alter", alteration);
+                xml.Text("degree-type", type);
+            }, ("print-object", "no"));
+        }
+        if (offset != 0) xml.Number("offset", offset);
+        if (form == StaffForm.Both) xml.Number("staff", 1);
+    });
+
+    private void WriteName(string element, NoteName name)
+    {
+        xml.Text(element + "-step", name.Step.ToString());
+        if (name.Alteration != 0) xml.Number(element + "-alter", name.Alteration);
+    }
+}
