@@ -1,4 +1,5 @@
 using Fretlore.Music;
+using Fretlore.Performance;
 using Fretlore.Reading;
 using Fretlore.Score;
 

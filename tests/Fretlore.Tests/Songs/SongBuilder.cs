@@ -25,19 +25,28 @@ internal sealed class SongBuilder
     }
 
     /// <summary>Adds a bar to the last part: events one after another.</summary>
-    public SongBuilder Bar(params Func<Neck, Event>[] events)
+    public SongBuilder Bar(params Func<Neck, Event>[] events) =>
+        Strands(events.Length == 0 ? [] : [(StrandKind.Main, Beats.Zero, events)]);
+
+    /// <summary>Adds a bar to the last part: several strands, each from a place in the bar on.</summary>
+    public SongBuilder Strands(params (StrandKind Kind, Beats Start, Func<Neck, Event>[] Events)[] strands)
     {
         var (_, neck, content) = parts[^1];
-        var time = Beats.Zero;
-        var placed = new List<Event>();
-        foreach (var make in events)
+        var made = new List<Strand>();
+        foreach (var (kind, start, events) in strands)
         {
-            var item = make(neck) with { Start = time };
-            item = item with { Notes = item.Notes.Select(n => n with { Id = new NoteId(notes++) }).ToValueList() };
-            placed.Add(item);
-            time = item.End;
+            var time = start;
+            var placed = new List<Event>();
+            foreach (var make in events)
+            {
+                var item = make(neck) with { Start = time };
+                item = item with { Graces = Numbered(item.Graces), Notes = Numbered(item.Notes) };
+                placed.Add(item);
+                time = item.End;
+            }
+            made.Add(new Strand(kind, placed.ToValueList()));
         }
-        content.Add(new PartBar(neck, events.Length == 0 ? [] : [new Strand(StrandKind.Main, placed.ToValueList())]));
+        content.Add(new PartBar(neck, made.ToValueList()));
         if (content.Count > bars.Count)
         {
             bars.Add(new Bar
@@ -51,6 +60,9 @@ internal sealed class SongBuilder
         }
         return this;
     }
+
+    private ValueList<Note> Numbered(ValueList<Note> unnumbered) =>
+        unnumbered.Select(n => n with { Id = new NoteId(notes++) }).ToValueList();
 
     public Song Build(string title = "Untitled study") => new()
     {
