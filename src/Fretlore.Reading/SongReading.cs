@@ -14,6 +14,9 @@ namespace Fretlore.Reading;
 public sealed record SongReading(
     ImmutableArray<Pitch> Spellings, ImmutableArray<Interval> Degrees, ImmutableArray<PartReading> Parts, ImmutableArray<ShapeReading> Shapes)
 {
+    /// <summary>The key of each of the song's bars: stated in the sheet, or found from the notes.</summary>
+    public ImmutableArray<Key> Keys { get; init; } = [];
+
     public Pitch SpellingOf(NoteId note) => Spellings[note.Index];
 }
 

@@ -60,7 +60,10 @@ public static class ChordNamer
             if (TryBest(all, root, bass, bassIsDoubled, context, out var guess)) guesses[count++] = guess;
         }
         guesses = guesses[..count];
-        guesses.Sort(static (a, b) => a.Cost.CompareTo(b.Cost));
+        // Equal costs go by the root's distance above the bass, so that the order moves along when everything is transposed.
+        guesses.Sort((a, b) => Math.Abs(a.Cost - b.Cost) > 1e-9
+            ? a.Cost.CompareTo(b.Cost)
+            : NoteName.Wrap(a.Root - bass, 12).CompareTo(NoteName.Wrap(b.Root - bass, 12)));
         var readings = ImmutableArray.CreateBuilder<ChordReading>(Math.Min(count, MostCandidates));
         foreach (var guess in guesses)
         {

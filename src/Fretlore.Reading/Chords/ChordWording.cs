@@ -11,6 +11,18 @@ internal static class ChordWording
     internal static ChordReading OneNote(NoteName note) => new(
         $"{note} (one note)", note, "note", note, [note], $"Only {note} sounds, so this is a note and not yet a chord.", 0);
 
+    /// <summary>A symbol the writer put where nothing sounds.</summary>
+    internal static ChordReading Stated(string symbol, Key key)
+    {
+        var letters = 0;
+        for (var i = 1; i <= Math.Min(3, symbol.Length); i++)
+        {
+            if (NoteName.TryParse(symbol.AsSpan(0, i), out _)) letters = i;
+        }
+        var root = letters > 0 && NoteName.TryParse(symbol.AsSpan(0, letters), out var name) ? name : key.Tonic;
+        return new ChordReading(symbol, root, symbol[letters..], root, [root], $"The sheet says {symbol}; nothing sounds here to compare it with.", 0);
+    }
+
     internal static ChordReading Read(ChordGuess guess, int bass, ChordContext context)
     {
         var kind = guess.Kind;

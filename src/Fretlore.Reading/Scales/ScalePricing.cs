@@ -15,6 +15,9 @@ internal static class ScalePricing
     private const double OutsideNote = 0.6;
     private const double OutsideShare = 6.0;
     private const double MissingNote = 0.45;
+
+    // A scale note that is not played and not in the key either.
+    private const double StrangeNote = 0.3;
     private const double ExactFit = 0.9;
     private const double RootNotPlayed = 0.8;
 
@@ -26,7 +29,9 @@ internal static class ScalePricing
         {
             cost += OutsideNote + OutsideShare * weights.Share(NoteName.Wrap(outside + root, 12));
         }
-        cost += MissingNote * scale.Tones.Except(played).Count;
+        var missing = scale.Tones.Except(played);
+        cost += MissingNote * missing.Count;
+        if (!weights.AtHome.IsEmpty) cost += StrangeNote * missing.Except(weights.AtHome.From(root)).Count;
         if (played == scale.Tones) cost -= ExactFit;
         if (rootIsGiven) return cost;
         if (!played.Contains(0)) cost += RootNotPlayed;

@@ -101,9 +101,8 @@ public class ChordNamerFacts
         var here = ChordNamer.Name(heights).Candidates;
         var there = ChordNamer.Name([.. heights.Select(h => h + semitones)]).Candidates;
         Assert.Equal(
-            here.Select(c => (NoteName.Wrap(c.Root.PitchClass + semitones, 12), c.Kind, c.Cost)).OrderBy(c => c.Cost).ThenBy(c => c.Item1),
-            there.Select(c => (c.Root.PitchClass, c.Kind, c.Cost)).OrderBy(c => c.Cost).ThenBy(c => c.PitchClass));
-        Assert.Equal(NoteName.Wrap(here[0].Root.PitchClass + semitones, 12), there[0].Root.PitchClass);
+            here.Select(c => (NoteName.Wrap(c.Root.PitchClass + semitones, 12), c.Kind, c.Cost)),
+            there.Select(c => (c.Root.PitchClass, c.Kind, c.Cost)));
     });
 
     [Fact]

@@ -1,6 +1,6 @@
 using Fretlore.Music;
 
-namespace Fretlore.Reading.Scales;
+namespace Fretlore.Reading;
 
 /// <summary>How much of each pitch class a stretch of music has, and what in it speaks for which root.</summary>
 public sealed class NoteWeights
@@ -23,6 +23,11 @@ public sealed class NoteWeights
         Total += weight;
         Set = Set.With(pitchClass);
     }
+
+    public ReadOnlySpan<double> AsSpan() => weights;
+
+    /// <summary>Notes that are at home here though they may not sound in this stretch, such as the key's; empty when nothing is known.</summary>
+    public PitchClassSet AtHome { get; set; }
 
     /// <summary>Says that something speaks for a root: the first note, the last, the lowest, the key.</summary>
     public void AddRootEvidence(int pitchClass, double amount) => rootEvidence[pitchClass] += amount;

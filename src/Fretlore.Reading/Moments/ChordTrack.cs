@@ -1,0 +1,20 @@
+using System.Collections.Immutable;
+using Fretlore.Music;
+using Fretlore.Score;
+
+namespace Fretlore.Reading.Moments;
+
+/// <summary>The stretches of harmony of a part, bar by bar; those that are chords have their names.</summary>
+internal static class ChordTrack
+{
+    internal static List<Segment>[] Of(ValueList<PartBar> content, ValueList<Bar> bars, ImmutableArray<Key> keys, SegmentNamer namer)
+    {
+        var track = new List<Segment>[content.Count];
+        for (var bar = 0; bar < content.Count; bar++)
+        {
+            track[bar] = Segmenter.Cut(BarNotes.Of(content[bar], bars[bar].Length), new BeatGrid(bars[bar].Meter));
+            namer.Name(track[bar], keys[bar]);
+        }
+        return track;
+    }
+}

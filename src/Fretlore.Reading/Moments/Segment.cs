@@ -1,0 +1,90 @@
+using Fretlore.Music;
+using Fretlore.Reading.Chords;
+
+namespace Fretlore.Reading.Moments;
+
+/// <summary>A stretch of a bar in which one harmony sounds: a struck chord, or notes that ring together.</summary>
+internal sealed class Segment
+{
+    private readonly double[] weights = new double[12];
+
+    public required Beats Start { get; init; }
+
+    public Beats End { get; set; }
+
+    public string? Shape { get; init; }
+
+    public List<SoundedNote> Notes { get; } = [];
+
+    public PitchClassSet Set { get; private set; }
+
+    /// <summary>The most notes struck at once.</summary>
+    public int MostStruck { get; set; }
+
+    /// <summary>True when notes came one after another and rang on.</summary>
+    public bool IsBroken { get; set; }
+
+    public bool IsAccented { get; private set; }
+
+    public bool IsPalmMuted { get; private set; } = true;
+
+    /// <summary>The names; null until named, and for what is no chord.</summary>
+    public ChordNaming? Naming { get; set; }
+
+    public ChordReading? Best => Naming is { Candidates.Length: > 0 } ? Naming.Candidates[0] : null;
+
+    public SoundedNote Lowest { get; private set; }
+
+    public double Length => (End - Start).ToDouble();
+
+    public void Add(SoundedNote note)
+    {
+        if (Notes.Count == 0 || note.Midi < Lowest.Midi) Lowest = note;
+        Notes.Add(note);
+        Set = Set.With(note.Note.Sounding.PitchClass);
+        IsAccented |= note.Note.IsAccented;
+        IsPalmMuted &= note.Note.IsPalmMuted;
+        if (note.End > End) End = note.End;
+    }
+
+    /// <summary>True when one of its notes still sounds at a time.</summary>
+    public bool SoundsAt(Beats time)
+    {
+        foreach (var note in Notes)
+        {
+            if (note.End > time) return true;
+        }
+        return false;
+    }
+
+    /// <summary>The heights of its notes, without those pitch classes that are not in <paramref name="kept"/>.</summary>
+    public Height[] Heights(PitchClassSet kept)
+    {
+        var heights = new List<Height>(Notes.Count);
+        foreach (var note in Notes)
+        {
+            if (kept.Contains(note.Note.Sounding.PitchClass)) heights.Add(note.Note.Sounding);
+        }
+        return [.. heights];
+    }
+
+    /// <summary>The pitch class that sounds least, and its part of all sounding time.</summary>
+    public (int PitchClass, double Share) Weakest()
+    {
+        Array.Clear(weights);
+        var total = 0.0;
+        foreach (var note in Notes)
+        {
+            var length = (Beats.Min(note.End, End) - note.Start).ToDouble();
+            weights[note.Note.Sounding.PitchClass] += length;
+            total += length;
+        }
+        var weakest = -1;
+        foreach (var pitchClass in Set)
+        {
+            if (pitchClass == Lowest.Note.Sounding.PitchClass) continue;
+            if (weakest < 0 || weights[pitchClass] < weights[weakest]) weakest = pitchClass;
+        }
+        return weakest < 0 || total <= 0 ? (-1, 1) : (weakest, weights[weakest] / total);
+    }
+}
