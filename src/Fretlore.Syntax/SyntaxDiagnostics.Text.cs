@@ -16,7 +16,7 @@ internal static partial class SyntaxDiagnostics
     /// <param name="more">How many more places are wrong.</param>
     public static Diagnostic NotUtf8(TextSpan span, byte value, int line, int byteColumn, int more) => Error("FL1002", span,
         string.Create(CultureInfo.InvariantCulture, $"The byte {value:X2} (hexadecimal) in line {line}, byte {byteColumn}, is not UTF-8")
-        + (more == 0 ? "." : string.Create(CultureInfo.InvariantCulture, $", and {more} more places are not either.")),
+        + (more == 0 ? "." : string.Create(CultureInfo.InvariantCulture, $", and {more} more {(more == 1 ? "place is" : "places are")} not either.")),
         "Save the sheet as UTF-8 text; if it is no text at all, name the right file.");
 
     public static Diagnostic Utf16Text() => Error("FL1003", default,
