@@ -13,17 +13,6 @@ public static class Sheet
         return new ParsedSheet(text, root, findings.InOrder());
     }
 
-    /// <summary>Parses the bytes of a sheet's file.</summary>
-    /// <remarks>
-    /// Where the bytes are no UTF-8 text, that alone is reported: other findings would be about characters nobody wrote.
-    /// </remarks>
-    public static ParsedSheet Parse(ReadOnlySpan<byte> bytes, string name = "")
-    {
-        var (text, diagnostics) = SheetBytes.Decode(bytes, name);
-        var parsed = Parse(text);
-        return diagnostics.IsEmpty ? parsed : parsed with { Diagnostics = diagnostics };
-    }
-
     /// <summary>Parses the text of a sheet.</summary>
     public static ParsedSheet Parse(string text, string name = "") => Parse(new SourceText(text, name));
 }
