@@ -1,0 +1,25 @@
+using Fretlore.Music;
+using Fretlore.Score;
+using Fretlore.Syntax;
+
+namespace Fretlore.Binding.Draft;
+
+/// <summary>A change of metre, tempo, key or feel that holds until the next one.</summary>
+internal abstract record Change;
+
+internal sealed record MeterChange(Meter Meter) : Change;
+
+internal sealed record TempoChange(Tempo Tempo) : Change;
+
+internal sealed record KeyChange(Key Key) : Change;
+
+internal sealed record FeelChange(Feel Feel) : Change;
+
+internal sealed record CapoChange(int Fret) : Change;
+
+internal sealed record DynamicMark(Dynamic Dynamic) : Change;
+
+internal sealed record ChordSymbolMark(string Symbol) : Change;
+
+/// <summary>A change at its place in a bar.</summary>
+internal sealed record PlacedChange(Beats At, Change Change, TextSpan Span);

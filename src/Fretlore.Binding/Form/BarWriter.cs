@@ -1,0 +1,60 @@
+using Fretlore.Binding.Draft;
+using Fretlore.Music;
+using Fretlore.Score;
+
+namespace Fretlore.Binding.Form;
+
+/// <summary>Makes written bars from columns and the plan of repeats.</summary>
+internal static class BarWriter
+{
+    public static ValueList<Bar> Write(IReadOnlyList<Column> columns, WrittenPlan plan)
+    {
+        var bars = new List<Bar>();
+        var number = 0;
+        for (var i = 0; i < plan.Bars.Length; i++)
+        {
+            var written = plan.Bars[i];
+            var column = columns[written.Column];
+            if (!column.IsPickup) number++;
+            var isDouble = written.OtherColumns.Append(written.Column).Any(c => columns[c].EndLine == BarLine.Double);
+            bars.Add(new Bar
+            {
+                Number = number,
+                Meter = column.Meter,
+                Key = column.Key,
+                Length = column.Length,
+                IsPickup = column.IsPickup,
+                Tempos = column.Tempos,
+                FeelChange = column.ChangesFeel ? column.Feel : null,
+                StartsRepeat = written.StartsRepeat,
+                RepeatCount = written.RepeatCount,
+                EndingPasses = new(written.EndingPasses),
+                StartsEnding = written.StartsEnding,
+                EndsEnding = written.EndsEnding,
+                EndLine = i == plan.Bars.Length - 1 ? BarLine.Final : isDouble ? BarLine.Double : BarLine.Single,
+            });
+        }
+        return bars.ToValueList();
+    }
+
+    /// <summary>Numbers the bars of one part, and keeps "again" signs only where the bar they point to is the one on the page.</summary>
+    public static ValueList<PartBar> Write(IReadOnlyList<DraftBar> played, WrittenPlan plan, NoteNumbering notes)
+    {
+        var drafts = plan.Bars.Select(b => played[b.Column]).ToArray();
+        for (var i = 0; i < drafts.Length; i++)
+        {
+            if (drafts[i].Repeats == 0) continue;
+            var back = drafts[i].Repeats;
+            var last = Math.Min(i + back, drafts.Length) - 1;
+            var holds = last - i + 1 == back;
+            for (var b = i; b <= last && holds; b++)
+            {
+                var isApart = plan.Bars[b].StartsRepeat || plan.Bars[b].StartsEnding;
+                holds = !isApart && drafts[b].Repeats == back && b >= back && drafts[b].HasSameMusicAs(drafts[b - back]);
+            }
+            if (holds) i = last;
+            else drafts[i] = drafts[i] with { Repeats = 0 };
+        }
+        return drafts.Select(notes.Number).ToValueList();
+    }
+}

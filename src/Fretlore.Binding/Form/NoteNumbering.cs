@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using Fretlore.Binding.Draft;
+using Fretlore.Music;
+using Fretlore.Score;
+using Fretlore.Syntax;
+
+namespace Fretlore.Binding.Form;
+
+/// <summary>Gives notes their ids, one after another, and keeps where each is written.</summary>
+internal sealed class NoteNumbering
+{
+    private readonly ImmutableArray<TextSpan>.Builder spans = ImmutableArray.CreateBuilder<TextSpan>();
+
+    public int Count => spans.Count;
+
+    public ImmutableArray<TextSpan> Spans => spans.ToImmutable();
+
+    public PartBar Number(DraftBar bar) => new(bar.Neck, Number(bar.Strands)) { Repeats = bar.Repeats, RoadMap = bar.RoadMap };
+
+    private ValueList<Strand> Number(ImmutableArray<DraftStrand> strands)
+    {
+        if (strands.IsEmpty) return default;
+        var numbered = ImmutableArray.CreateBuilder<Strand>(strands.Length);
+        foreach (var strand in strands)
+        {
+            var events = ImmutableArray.CreateBuilder<Event>(strand.Events.Length);
+            foreach (var draft in strand.Events) events.Add(Number(draft));
+            numbered.Add(new Strand(strand.Kind, new(events.MoveToImmutable())));
+        }
+        return new(numbered.MoveToImmutable());
+    }
+
+    private Event Number(DraftEvent draft)
+    {
+        if (draft.NoteCount == 0) return draft.Event;
+        var graces = Number(draft.Event.Graces);
+        var notes = Number(draft.Event.Notes);
+        spans.AddRange(draft.Spans);
+        return draft.Event with { Graces = graces, Notes = notes };
+    }
+
+    private int next;
+
+    private ValueList<Note> Number(ValueList<Note> notes)
+    {
+        if (notes.Count == 0) return notes;
+        var numbered = ImmutableArray.CreateBuilder<Note>(notes.Count);
+        foreach (var note in notes) numbered.Add(note with { Id = new NoteId(next++) });
+        return new(numbered.MoveToImmutable());
+    }
+}

@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using Fretlore.Binding.Draft;
+
+namespace Fretlore.Binding.Form;
+
+/// <summary>A bar as it is written, and how repeats stand at it.</summary>
+internal readonly record struct WrittenBar(int Column)
+{
+    public bool StartsRepeat { get; init; }
+
+    public int RepeatCount { get; init; }
+
+    public ImmutableArray<int> EndingPasses { get; init; }
+
+    public bool StartsEnding { get; init; }
+
+    public bool EndsEnding { get; init; }
+
+    /// <summary>Columns that are this bar in other passes.</summary>
+    public ImmutableArray<int> OtherColumns { get; init; }
+}
+
+/// <summary>Which columns of a song are written, and where each column is found among them.</summary>
+internal sealed record WrittenPlan(ImmutableArray<WrittenBar> Bars, ImmutableArray<int> WrittenOf);
+
+/// <summary>Writes repeats again where every part plays the same in each pass; elsewhere the passes stay written out.</summary>
+internal static class RepeatFolding
+{
+    /// <param name="columns">The song as played.</param>
+    /// <param name="parts">For each part a bar for each column.</param>
+    /// <param name="repeats">Repeats asked for; the longest that fit are taken, for repeats don't nest.</param>
+    public static WrittenPlan Fold(IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<DraftBar>> parts, IEnumerable<RepeatSpan> repeats)
+    {
+        var taken = new bool[columns.Count];
+        var folds = new Dictionary<int, RepeatSpan>();
+        foreach (var repeat in repeats.OrderByDescending(r => r.End - r.Start).ThenBy(r => r.Start))
+        {
+            if (repeat.Passes.Length < 2 || Overlaps(repeat, taken) || !PassesAreAlike(repeat, columns, parts)) continue;
+            for (var c = repeat.Start; c < repeat.End; c++) taken[c] = true;
+            folds[repeat.Start] = repeat;
+        }
+        return Write(columns.Count, folds);
+    }
+
+    private static bool Overlaps(RepeatSpan repeat, bool[] taken)
+    {
+        for (var c = repeat.Start; c < repeat.End; c++)
+        {
+            if (taken[c]) return true;
+        }
+        return false;
+    }
+
+    private static bool PassesAreAlike(RepeatSpan repeat, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<DraftBar>> parts)
+    {
+        var first = repeat.Passes[0];
+        if (first.Body == 0) return false;
+        var endings = new Dictionary<int, PassSpan>();
+        for (var p = 0; p < repeat.Passes.Length; p++)
+        {
+            var pass = repeat.Passes[p];
+            if (p > 0 && pass.Start != repeat.Passes[p - 1].End) return false;
+            if (pass.Body != first.Body || !AreAlike(first.Start, pass.Start, first.Body, columns, parts)) return false;
+            if (pass.Ending < 0 || endings.TryAdd(pass.Ending, pass)) continue;
+            var ending = endings[pass.Ending];
+            if (pass.EndingLength != ending.EndingLength) return false;
+            if (!AreAlike(ending.Start + ending.Body, pass.Start + pass.Body, pass.EndingLength, columns, parts)) return false;
+        }
+        return true;
+    }
+
+    private static bool AreAlike(int a, int b, int count, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<DraftBar>> parts)
+    {
+        if (a == b) return true;
+        for (var i = 0; i < count; i++)
+        {
+            if (!columns[a + i].IsPlayedLike(columns[b + i])) return false;
+            foreach (var part in parts)
+            {
+                if (!part[a + i].HasSameMusicAs(part[b + i])) return false;
+            }
+        }
+        return true;
+    }
+
+    private static WrittenPlan Write(int count, Dictionary<int, RepeatSpan> folds)
+    {
+        var bars = ImmutableArray.CreateBuilder<WrittenBar>();
+        var writtenOf = new int[count];
+        for (var c = 0; c < count;)
+        {
+            if (folds.TryGetValue(c, out var fold))
+            {
+                WriteFold(fold, bars, writtenOf);
+                c = fold.End;
+                continue;
+            }
+            writtenOf[c] = bars.Count;
+            bars.Add(new WrittenBar(c++) { EndingPasses = [], OtherColumns = [] });
+        }
+        return new WrittenPlan(bars.DrainToImmutable(), [.. writtenOf]);
+    }
+
+    private static void WriteFold(RepeatSpan fold, ImmutableArray<WrittenBar>.Builder bars, int[] writtenOf)
+    {
+        var (count, body) = (fold.Passes.Length, fold.Passes[0].Body);
+        var endings = fold.Passes.Select((p, i) => (Pass: p, Number: i + 1)).Where(p => p.Pass is { Ending: >= 0, EndingLength: > 0 })
+            .GroupBy(p => p.Pass.Ending).ToList();
+        var begin = bars.Count;
+        for (var i = 0; i < body; i++)
+        {
+            Add([.. fold.Passes.Select(p => p.Start + i)], []);
+        }
+        bars[begin] = bars[begin] with { StartsRepeat = true };
+        if (endings.Count == 0) bars[^1] = bars[^1] with { RepeatCount = count };
+        foreach (var ending in endings)
+        {
+            var passes = ending.Select(p => p.Number).ToImmutableArray();
+            var start = bars.Count;
+            for (var i = 0; i < ending.First().Pass.EndingLength; i++)
+            {
+                Add([.. ending.Select(p => p.Pass.Start + body + i)], passes);
+            }
+            bars[start] = bars[start] with { StartsEnding = true };
+            bars[^1] = bars[^1] with { EndsEnding = true, RepeatCount = passes.Any(p => p < count) ? count : 0 };
+        }
+
+        void Add(ImmutableArray<int> columns, ImmutableArray<int> passes)
+        {
+            foreach (var column in columns) writtenOf[column] = bars.Count;
+            bars.Add(new WrittenBar(columns[0]) { EndingPasses = passes, OtherColumns = columns.RemoveAt(0) });
+        }
+    }
+}

@@ -1,0 +1,77 @@
+using Fretlore.Syntax;
+using static Fretlore.Binding.Problems.Finding;
+
+namespace Fretlore.Binding.Problems;
+
+/// <summary>What can be wrong with settings and changes: FL2001 to FL2049.</summary>
+internal static class SettingProblems
+{
+    public static Diagnostic NoTitle(TextSpan span) => Warning("FL2001", span,
+        "The song has no title.",
+        "Write `title` and its name on a line at the top.");
+
+    public static Diagnostic NoTuning(TextSpan span) => Error("FL2002", span,
+        "Nothing says how the strings are tuned.",
+        "Write `tuning` and the open strings from low to high, such as `tuning E2 A2 D3 G3 B3 E4`.");
+
+    public static Diagnostic TempoTaken(TextSpan span) => Hint("FL2003", span,
+        "The sheet names no tempo, so 120 quarters a minute are taken.",
+        "Write `tempo Q = 104` at the top to say another.");
+
+    public static Diagnostic SaidTwice(TextSpan span, string word) => Warning("FL2004", span,
+        $"`{word}` stands twice at the top, and the second one counts.",
+        "Keep one of the two lines.");
+
+    public static Diagnostic NothingSaid(TextSpan span, string word) => Error("FL2005", span,
+        $"Nothing stands after `{word}`.",
+        "Write its value on the same line, or take the line out.");
+
+    public static Diagnostic NoMeter(TextSpan span, string text) => Error("FL2006", span,
+        $"`{Shown(text)}` is no metre.",
+        "Write beats over their value, such as `7/8`, and groups that add up to the beats if you want to say them: `7/8 2+2+3`.");
+
+    public static Diagnostic NoTempo(TextSpan span, string text) => Error("FL2007", span,
+        $"`{Shown(text)}` is no tempo.",
+        "Write a value, an equals sign and beats a minute from 5 to 1000, such as `Q = 96` or `Q. = 54`.");
+
+    public static Diagnostic NoKey(TextSpan span, string text) => Error("FL2008", span,
+        $"`{Shown(text)}` is no key that can be written with up to seven sharps or flats.",
+        "Write a note, and major, minor or a mode after it, such as `D dorian` or `Bb major`.");
+
+    public static Diagnostic NoCapo(TextSpan span, string text, int highest) => Error("FL2009", span,
+        $"`{Shown(text)}` is no place for a capo.",
+        $"Write its fret, 0 to {highest}; 0 takes it off.");
+
+    public static Diagnostic NoFeel(TextSpan span, string text) => Error("FL2010", span,
+        $"`{Shown(text)}` is no feel.",
+        "Write `swing` for swung eighths, `swing S` for swung 16ths, or `straight`.");
+
+    public static Diagnostic NoPitch(TextSpan span, string text) => Error("FL2011", span,
+        $"`{Shown(text)}` is no pitch an open string can have.",
+        "Write a letter, a sharp or flat if it has one, and its octave, such as `E2` or `F#3`; middle C is `C4`.");
+
+    public static Diagnostic StringCount(TextSpan span, int count, int fewest, int most) => Error("FL2012", span,
+        count == 1 ? "This tuning has 1 string." : $"This tuning has {count} strings.",
+        $"Write {fewest} to {most} open strings, from low to high.");
+
+    public static Diagnostic TuningFromHighToLow(TextSpan span) => Warning("FL2013", span,
+        "This tuning begins with its highest string.",
+        "Write open strings from low to high: the lowest-sounding one first.");
+
+    public static Diagnostic FretCount(TextSpan span, int fewest, int most) => Error("FL2014", span,
+        "This is no number of frets a neck has.",
+        $"Write a number from {fewest} to {most}.");
+
+    public static Diagnostic NoScaleLength(TextSpan span, string text) => Error("FL2015", span,
+        $"`{Shown(text)}` is no scale length.",
+        "Write inches or millimetres with their unit, such as `26.5 in` or `648 mm`.");
+
+    public static Diagnostic UnknownChange(TextSpan span, string word, IEnumerable<string> known) => Error("FL2016", span,
+        $"`{Shown(word)}` is no change.",
+        Suggest(word, known, "Between parentheses stand changes such as `(meter 7/8)`, `(Q = 96)`, `(key D dorian)`, `(capo 3)`, `(swing)`, "
+            + "`(chord Am7)` and dynamics such as `(f)`; words for the reader go in double quotes."));
+
+    public static Diagnostic NoChordSymbol(TextSpan span) => Error("FL2017", span,
+        "This `chord` needs one chord symbol.",
+        "Write it without blanks, such as `(chord F#m7)`.");
+}

@@ -1,0 +1,44 @@
+using Fretlore.Binding.Draft;
+using Fretlore.Binding.Lines;
+using Fretlore.Binding.Problems;
+using Fretlore.Guitar;
+using Fretlore.Music;
+using Fretlore.Score;
+using Fretlore.Syntax;
+
+namespace Fretlore.Binding.Riffs;
+
+/// <summary>Plays a riff on another neck with the same strings and frets; pitches follow the neck.</summary>
+internal static class FrettedPlacer
+{
+    /// <summary>The riff's bars on the neck; notes the neck has not are reported at the play and left out.</summary>
+    public static Flow Place(BoundRiff riff, Neck neck, PlaySyntax play, DiagnosticBag problems) =>
+        riff.Neck.Equals(neck) ? riff.Flow : FlowMap.Bars(riff.Flow, bar => OnNeck(bar, neck, play, problems));
+
+    private static DraftBar OnNeck(DraftBar bar, Neck neck, PlaySyntax play, DiagnosticBag problems) => bar with
+    {
+        Neck = neck,
+        Strands = [.. bar.Strands.Select(s => new DraftStrand(s.Kind, [.. s.Events.Select(e => OnNeck(e, neck, play, problems))]))],
+    };
+
+    private static DraftEvent OnNeck(DraftEvent draft, Neck neck, PlaySyntax play, DiagnosticBag problems)
+    {
+        var notes = draft.Event.Notes.Select((n, i) => (Note: n, Span: draft.SpanOfNote(i))).Where(n => Fits(n.Note)).ToList();
+        var graces = draft.Event.Graces.Select((n, i) => (Note: n, Span: draft.Spans[i])).Where(n => Fits(n.Note)).ToList();
+        return draft with
+        {
+            Event = draft.Event with { Notes = Moved(notes), Graces = Moved(graces) },
+            Spans = [.. graces.Select(n => n.Span), .. notes.Select(n => n.Span)],
+        };
+
+        ValueList<Note> Moved(List<(Note Note, TextSpan Span)> list) =>
+            list.Select(n => n.Note with { Sounding = NoteBinder.Sounding(neck, n.Note.String, n.Note.Fret, n.Note.Harmonic) }).ToValueList();
+
+        bool Fits(Note note)
+        {
+            if (neck.Has(note.String, note.Fret)) return true;
+            problems.Add(PlaceProblems.RiffBeyondNeck(play.Span, play.Name.Text, note.String.Value, note.Fret.Number));
+            return false;
+        }
+    }
+}

@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Fretlore.Binding.Problems;
+using Fretlore.Binding.Words;
+using Fretlore.Guitar;
+using Fretlore.Music;
+using Fretlore.Syntax;
+
+namespace Fretlore.Binding.Settings;
+
+/// <summary>Reads the settings that make a neck: tuning, capo, frets and scale length.</summary>
+internal static class NeckReader
+{
+    private const int FewestStrings = 4;
+    private const int MostStrings = 9;
+    private const int FewestFrets = 12;
+    private const int MostFrets = 36;
+
+    /// <summary>The settings with one more read; unchanged when it is not about the neck.</summary>
+    public static NeckSettings Read(NeckSettings neck, SettingSyntax setting, DiagnosticBag problems)
+    {
+        var words = SheetWord.From(setting.Values);
+        return setting.Word.Text switch
+        {
+            "tuning" => neck with { Tuning = Tuning(words, setting.Span, problems) ?? neck.Tuning },
+            "capo" => neck with { Capo = ChangeReader.Capo(words, setting.Span, problems) ?? neck.Capo },
+            "frets" => neck with { FretCount = Frets(words, setting.Span, problems) ?? neck.FretCount },
+            "scale-length" => neck with { ScaleLength = ScaleLength(words, setting.Span, problems) ?? neck.ScaleLength },
+            _ => neck,
+        };
+    }
+
+    private static Tuning? Tuning(ImmutableArray<SheetWord> words, TextSpan span, DiagnosticBag problems)
+    {
+        var pitches = new List<Pitch>();
+        foreach (var word in words)
+        {
+            if (!Pitch.TryParse(word.Text, out var pitch) || pitch.Midi is < 12 or > 100)
+            {
+                problems.Add(SettingProblems.NoPitch(word.Span, word.Text));
+                return null;
+            }
+            pitches.Add(pitch);
+        }
+        if (pitches.Count is < FewestStrings or > MostStrings)
+        {
+            problems.Add(SettingProblems.StringCount(span, pitches.Count, FewestStrings, MostStrings));
+            return null;
+        }
+        if (pitches[0].Midi > pitches[^1].Midi) problems.Add(SettingProblems.TuningFromHighToLow(span));
+        return new Tuning(pitches.ToValueList());
+    }
+
+    private static int? Frets(ImmutableArray<SheetWord> words, TextSpan span, DiagnosticBag problems)
+    {
+        if (words.Length == 1 && Numerals.Of(words[0].Text) is { } count and >= FewestFrets and <= MostFrets) return count;
+        problems.Add(SettingProblems.FretCount(span, FewestFrets, MostFrets));
+        return null;
+    }
+
+    private static double? ScaleLength(ImmutableArray<SheetWord> words, TextSpan span, DiagnosticBag problems)
+    {
+        var text = string.Concat(words.Select(w => w.Text));
+        var factor = text.EndsWith("in", StringComparison.Ordinal) ? 25.4 : text.EndsWith("mm", StringComparison.Ordinal) ? 1.0 : 0;
+        if (factor > 0 && double.TryParse(text[..^2], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
+            && number * factor is >= 300 and <= 1000)
+        {
+            return number * factor;
+        }
+        problems.Add(SettingProblems.NoScaleLength(span, SheetWord.Join(words)));
+        return null;
+    }
+}

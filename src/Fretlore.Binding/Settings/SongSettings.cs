@@ -1,0 +1,33 @@
+using Fretlore.Guitar;
+using Fretlore.Music;
+using Fretlore.Score;
+
+namespace Fretlore.Binding.Settings;
+
+/// <summary>What the lines at the top of a sheet say.</summary>
+internal sealed record SongSettings
+{
+    public required SongInfo Info { get; init; }
+
+    public Meter Meter { get; init; } = Meter.FourFour;
+
+    public Tempo Tempo { get; init; } = Tempo.Default;
+
+    public Key? Key { get; init; }
+
+    public Feel Feel { get; init; }
+
+    public required NeckSettings Neck { get; init; }
+}
+
+/// <summary>What a sheet says about a neck; null where it says nothing.</summary>
+internal sealed record NeckSettings(Tuning? Tuning = null, int? Capo = null, int? FretCount = null, double? ScaleLength = null)
+{
+    /// <summary>These settings, with those of the song where these say nothing.</summary>
+    public NeckSettings Over(NeckSettings song) =>
+        new(Tuning ?? song.Tuning, Capo ?? song.Capo, FretCount ?? song.FretCount, ScaleLength ?? song.ScaleLength);
+
+    /// <summary>The neck; on <paramref name="otherwise"/> where nothing is said.</summary>
+    public Neck On(Neck otherwise) => new(
+        Tuning ?? otherwise.Tuning, Capo ?? otherwise.Capo, FretCount ?? otherwise.FretCount, ScaleLength ?? otherwise.ScaleLength);
+}
