@@ -15,14 +15,18 @@ internal sealed class FontSource
     /// <param name="bytes">The font file.</param>
     /// <param name="index">Which font of a collection file.</param>
     public FontSource(string family, string style, byte[] bytes, int index = 0)
+        : this(family, style, bytes, index, Open(bytes, index) ?? throw new InvalidOperationException($"{family} {style} is not a font."))
+    {
+    }
+
+    private FontSource(string family, string style, byte[] bytes, int index, SKTypeface typeface)
     {
         Family = family;
         Style = style;
         Bytes = GC.AllocateUninitializedArray<byte>(bytes.Length, pinned: true);
         bytes.CopyTo(Bytes, 0);
         Index = index;
-        using var data = SKData.CreateCopy(Bytes);
-        Typeface = SKTypeface.FromData(data, index) ?? throw new InvalidOperationException($"{family} {style} is not a font.");
+        Typeface = typeface;
         Face = OpenFace(Bytes, index);
         Font = new HarfBuzzFont(Face);
         Font.SetFunctionsOpenType();
@@ -32,6 +36,9 @@ internal sealed class FontSource
     public string Family { get; }
 
     public string Style { get; }
+
+    /// <summary>The copyright line to keep with its subsets.</summary>
+    public string Copyright { get; init; } = "";
 
     public byte[] Bytes { get; }
 
@@ -47,6 +54,12 @@ internal sealed class FontSource
 
     /// <summary>Whether the file is one of ours; a font of the system is drawn with but not handed out in an SVG.</summary>
     public bool IsOurs => Family.StartsWith("Fretlore", StringComparison.Ordinal);
+
+    /// <summary>Opens a font that is not ours under its own name; null when the bytes are no font.</summary>
+    public static FontSource? TryOpen(byte[] bytes, int index = 0) =>
+        Open(bytes, index) is { } typeface
+            ? new FontSource(typeface.FamilyName, $"{typeface.FontWeight}-{typeface.FontSlant}", bytes, index, typeface)
+            : null;
 
     /// <summary>The glyph of a character; 0 when the font has none.</summary>
     public ushort GlyphOf(int codePoint) => Font.TryGetNominalGlyph((uint)codePoint, out var glyph) ? (ushort)glyph : (ushort)0;
@@ -74,6 +87,12 @@ internal sealed class FontSource
     /// <summary>The font at a size, unhinted: the same shapes at any scale.</summary>
     public SKFont AtSize(float size) =>
         new(Typeface, size) { Hinting = SKFontHinting.None, Subpixel = true, LinearMetrics = true, Edging = SKFontEdging.Antialias };
+
+    private static SKTypeface? Open(byte[] bytes, int index)
+    {
+        using var data = SKData.CreateCopy(bytes);
+        return SKTypeface.FromData(data, index);
+    }
 
     /// <summary>Opens a face over memory that is pinned for as long as <see cref="Bytes"/> lives.</summary>
     /// <remarks>Not by <c>Blob.FromStream</c>: that leaves the native side with the address of an array the collector may move.</remarks>

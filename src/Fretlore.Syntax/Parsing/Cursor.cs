@@ -9,6 +9,9 @@ internal sealed class Cursor
 {
     private static readonly string[] SingleCharacters = [.. Enumerable.Range(0, 128).Select(c => ((char)c).ToString())];
 
+    private int lineFrom;
+    private int lineEnd = -1;
+
     public Cursor(string text, Findings findings)
     {
         Text = text;
@@ -73,7 +76,7 @@ internal sealed class Cursor
         {
             var c = Text[at];
             if (char.IsWhiteSpace(c)) at++;
-            else if (c == '-' && IsComment(Text, at)) at = Math.Min(Lines.EndOfLine(Text, at), Limit);
+            else if (c == '-' && IsComment(Text, at)) at = EndOfLine(at);
             else break;
         }
         return Math.Min(at, Limit);
@@ -88,6 +91,14 @@ internal sealed class Cursor
     {
         while (at < Limit && belongs(Text[at])) at++;
         return at;
+    }
+
+    /// <summary>The end of the line <paramref name="at"/> stands in, or the limit before it.</summary>
+    public int EndOfLine(int at)
+    {
+        // Asked again and again within one line; looking it up once keeps a line of any length linear.
+        if (at < lineFrom || at > lineEnd) (lineFrom, lineEnd) = (at, Lines.EndOfLine(Text, at));
+        return Math.Min(lineEnd, Limit);
     }
 
     private string Slice(int start, int end) => (end - start) switch

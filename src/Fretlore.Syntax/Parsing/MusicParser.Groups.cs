@@ -161,7 +161,7 @@ internal sealed partial class MusicParser
             var c = cursor.Text[at];
             if (c == '{') open++;
             else if (c == '}' && --open == 0) break;
-            if (Cursor.IsComment(cursor.Text, at)) at = Math.Min(Lines.EndOfLine(cursor.Text, at), cursor.Limit) - 1;
+            if (Cursor.IsComment(cursor.Text, at)) at = cursor.EndOfLine(at) - 1;
             else if (!char.IsWhiteSpace(c)) end = at + 1;
         }
         return end == cursor.Next ? [] : [new StrayItemSyntax(cursor.Take(TokenKind.Stray, end))];

@@ -34,7 +34,7 @@ internal sealed partial class MusicParser
         {
             return new SwitchSyntax(TakeWord(), TakeWord());
         }
-        if (Vocabulary.IsReservedForRiffs(word) || Names.IsStrokes(word))
+        if (Vocabulary.IsReservedForRiffs(word) || (word.Length > 1 && Names.IsStrokes(word)))
         {
             Findings.Add(SyntaxDiagnostics.KeywordAlone(new TextSpan(cursor.Next, word.Length), word));
             return new StrayItemSyntax(TakeWord());

@@ -103,7 +103,7 @@ internal sealed partial class MusicParser(Cursor cursor)
     private ChangeSyntax Change()
     {
         var open = cursor.TakeSign();
-        var limit = cursor.LimitTo(Math.Min(cursor.Limit, Lines.EndOfLine(cursor.Text, open.Span.End)));
+        var limit = cursor.LimitTo(cursor.EndOfLine(open.Span.End));
         var tokens = ImmutableArray.CreateBuilder<SyntaxToken>();
         for (var inner = 0; !cursor.AtEnd && cursor.Current is not ('|' or '{' or '}'); tokens.Add(Values.Next(cursor, "|{}")))
         {
@@ -123,7 +123,7 @@ internal sealed partial class MusicParser(Cursor cursor)
     /// <summary>Reports an item that the next one follows without a blank.</summary>
     private T Spaced<T>(T item) where T : ItemSyntax
     {
-        if (cursor.Touches && (char.IsLetterOrDigit(cursor.Current) || cursor.Current is '[' or '#' or '=' or '+' or '@' or ',' or ';'))
+        if (!Findings.IsFull && cursor.Touches && (char.IsLetterOrDigit(cursor.Current) || cursor.Current is '[' or '#' or '=' or '+' or '@' or ',' or ';'))
         {
             Findings.Add(SyntaxDiagnostics.MissingBlank(item.Span, item.ToFullString().Trim()));
         }

@@ -9,7 +9,7 @@ internal sealed partial class SheetParser
     {
         var keyword = TakeWord();
         var name = Name(keyword, Vocabulary.IsReservedForRiffs);
-        if (cursor.Is('=') && cursor.Next < Lines.EndOfLine(cursor.Text, name.Span.End))
+        if (cursor.Is('=') && cursor.Next < cursor.EndOfLine(name.Span.End))
         {
             return new RiffSyntax(keyword, name, [], Variation(), new MusicSyntax([]));
         }

@@ -147,5 +147,5 @@ internal sealed partial class SheetParser
     private SyntaxToken TakeWord() => cursor.Take(TokenKind.Word, cursor.EndOfRun(cursor.Next, Names.IsNameCharacter));
 
     /// <summary>The end of the line the next token stands in.</summary>
-    private int LineEnd() => Math.Min(Lines.EndOfLine(cursor.Text, cursor.Next), cursor.Limit);
+    private int LineEnd() => cursor.EndOfLine(cursor.Next);
 }

@@ -32,8 +32,7 @@ internal static class Values
     public static SyntaxToken Text(Cursor cursor)
     {
         var start = cursor.Next;
-        var lineEnd = Math.Min(Lines.EndOfLine(cursor.Text, start), cursor.Limit);
-        var rest = cursor.Text.AsSpan(start + 1, lineEnd - start - 1);
+        var rest = cursor.Text.AsSpan(start + 1, cursor.EndOfLine(start) - start - 1);
         var close = rest.IndexOf('"');
         if (close >= 0) return cursor.Take(TokenKind.Text, start + close + 2);
         cursor.Findings.Add(SyntaxDiagnostics.UnclosedQuote(new TextSpan(start, 1)));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using System.Text;
 
 namespace Fretlore.Syntax;
@@ -9,13 +10,19 @@ public abstract class SyntaxNode : SyntaxElement
     /// <param name="children">Elements, lists of elements, or null for what is absent; in the order of the text.</param>
     private protected SyntaxNode(params ReadOnlySpan<object?> children)
     {
-        var flat = ImmutableArray.CreateBuilder<SyntaxElement>();
+        var count = 0;
+        foreach (var child in children) count += child is SyntaxElement ? 1 : child is IReadOnlyCollection<SyntaxElement> list ? list.Count : 0;
+        var flat = new SyntaxElement[count];
+        var next = 0;
         foreach (var child in children)
         {
-            if (child is SyntaxElement element) flat.Add(element);
-            else if (child is IEnumerable<SyntaxElement> list) flat.AddRange(list);
+            if (child is SyntaxElement element) flat[next++] = element;
+            else if (child is IReadOnlyList<SyntaxElement> list)
+            {
+                for (var i = 0; i < list.Count; i++) flat[next++] = list[i];
+            }
         }
-        Children = flat.DrainToImmutable();
+        Children = ImmutableCollectionsMarshal.AsImmutableArray(flat);
         Span = SpanOf(Children);
     }
 

@@ -43,7 +43,7 @@ internal static class RunShaper
             x += music.AdvanceOf(glyph) / (double)music.UnitsPerEm;
         }
 
-        return new GlyphRun(music, left, [.. glyphs], [.. places], text);
+        return new GlyphRun(music, left, [.. glyphs], [.. places], text, IsAccidentals: true);
     }
 
     /// <summary>Whether a text is of a script written from right to left.</summary>

@@ -14,7 +14,8 @@ internal sealed record ShapedText(GlyphRun[] Runs, double Width, Rune[] Missing)
 /// <param name="Glyphs">Glyph numbers in that font.</param>
 /// <param name="Places">For each glyph, where its origin lies from the line's start, in ems, y downwards.</param>
 /// <param name="Text">What the run says.</param>
-internal sealed record GlyphRun(FontSource Source, double Left, ushort[] Glyphs, Place[] Places, string Text);
+/// <param name="IsAccidentals">Whether it is accidentals of a text, for which the music font stands in.</param>
+internal sealed record GlyphRun(FontSource Source, double Left, ushort[] Glyphs, Place[] Places, string Text, bool IsAccidentals = false);
 
 /// <summary>An origin on the line, in ems.</summary>
 internal readonly record struct Place(double X, double Y);

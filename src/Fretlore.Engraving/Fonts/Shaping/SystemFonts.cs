@@ -5,33 +5,52 @@ using SkiaSharp;
 
 namespace Fretlore.Engraving.Fonts.Shaping;
 
-/// <summary>Fonts of the machine we run on, asked for characters that none of ours has.</summary>
-internal sealed class SystemFonts
+/// <summary>Fonts that are not ours, asked for characters that none of ours has: the system's where the drawing library knows them, then given ones.</summary>
+internal sealed class SystemFonts(IEnumerable<Stream> more)
 {
     private readonly ConcurrentDictionary<(int CodePoint, bool Bold), FontSource?> byCharacter = new();
     private readonly ConcurrentDictionary<string, FontSource?> byName = new();
+    private readonly Lock reading = new();
+    private readonly List<FontSource> opened = [];
+    private IEnumerator<Stream>? unopened;
 
-    /// <summary>A font that has the character, or null when the machine has none.</summary>
-    public FontSource? For(Rune rune, Face face)
-    {
-        var bold = face is Face.SerifBold or Face.SansBold;
-        return byCharacter.GetOrAdd((rune.Value, bold), key => Find(key.CodePoint, key.Bold));
-    }
+    /// <summary>A font that has the character, or null when there is none.</summary>
+    public FontSource? For(Rune rune, Face face) =>
+        byCharacter.GetOrAdd((rune.Value, face is Face.SerifBold or Face.SansBold), key => OfSystem(key.CodePoint, key.Bold) ?? Given(key.CodePoint));
 
-    private FontSource? Find(int codePoint, bool bold)
+    private FontSource? OfSystem(int codePoint, bool bold)
     {
         using var typeface = SKFontManager.Default.MatchCharacter(null, bold ? SKFontStyle.Bold : SKFontStyle.Normal, [], codePoint);
         if (typeface is null) return null;
-        var style = $"{typeface.FontWeight}-{typeface.FontSlant}";
-        var source = byName.GetOrAdd($"{typeface.FamilyName}/{style}", _ => Open(typeface, style));
+        var source = byName.GetOrAdd($"{typeface.FamilyName}/{typeface.FontWeight}/{typeface.FontSlant}", _ => Read(typeface));
         return source?.GlyphOf(codePoint) > 0 ? source : null;
     }
 
-    private static FontSource? Open(SKTypeface typeface, string style)
+    private static FontSource? Read(SKTypeface typeface)
     {
         using var stream = typeface.OpenStream(out var index);
         if (stream is null || !stream.HasLength) return null;
         var bytes = new byte[stream.Length];
-        return stream.Read(bytes, bytes.Length) == bytes.Length ? new FontSource(typeface.FamilyName, style, bytes, index) : null;
+        return stream.Read(bytes, bytes.Length) == bytes.Length ? FontSource.TryOpen(bytes, index) : null;
+    }
+
+    private FontSource? Given(int codePoint)
+    {
+        lock (reading)
+        {
+            if (opened.Find(font => font.GlyphOf(codePoint) != 0) is { } known) return known;
+            unopened ??= more.GetEnumerator();
+            while (unopened.MoveNext())
+            {
+                using var stream = unopened.Current;
+                using var bytes = new MemoryStream();
+                stream.CopyTo(bytes);
+                if (FontSource.TryOpen(bytes.ToArray()) is not { } font) continue;
+                opened.Add(font);
+                if (font.GlyphOf(codePoint) != 0) return font;
+            }
+
+            return null;
+        }
     }
 }

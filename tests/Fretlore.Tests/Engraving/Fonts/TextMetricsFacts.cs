@@ -74,4 +74,15 @@ public class TextMetricsFacts
         var found = words.AsParallel().AsOrdered().Select(word => library.Texts.WidthOf(word, Face.Serif, 1)).ToArray();
         Assert.Equal(expected, found);
     }
+
+    [Fact]
+    public void CharacterOursLack_ComesFromTheFirstGivenFontThatHasIt()
+    {
+        // The music font stands in for a font of the system: its clef at U+E050 is in none of the text faces.
+        Stream[] given = [new MemoryStream([1, 2, 3]), new MemoryStream(FontFiles.Read(FontFiles.Music))];
+        var shaped = new FontLibrary(given).Shaper.Shape("x\ue050", Face.Serif);
+        Assert.Empty(shaped.Missing);
+        Assert.Equal("Bravura", shaped.Runs[1].Source.Family);
+        Assert.Equal(0xe050, Assert.Single(Library.Shaper.Shape("x\ue050", Face.Serif).Missing).Value);
+    }
 }

@@ -1,0 +1,124 @@
+using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Fonts.Shaping;
+using SkiaSharp;
+
+namespace Fretlore.Engraving.Output;
+
+/// <summary>Draws marks on a canvas whose unit is the staff space: a PDF page or a bitmap.</summary>
+internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts) : IDisposable
+{
+    private readonly SKPaint ink = new() { IsAntialias = true, Color = SKColors.Black, Style = SKPaintStyle.Fill };
+    private readonly SKPaint ground = new() { IsAntialias = true, Style = SKPaintStyle.Fill };
+    private readonly SKPaint stroke = new() { IsAntialias = true, Color = SKColors.Black, Style = SKPaintStyle.Stroke, StrokeJoin = SKStrokeJoin.Round };
+
+    public void Dispose()
+    {
+        ink.Dispose();
+        ground.Dispose();
+        stroke.Dispose();
+    }
+
+    public void Paint(SKCanvas canvas, ReadOnlySpan<Mark> marks)
+    {
+        foreach (var mark in marks)
+        {
+            switch (mark)
+            {
+                case Group group: Paint(canvas, group.Marks.AsSpan()); break;
+                case Glyph glyph: Paint(canvas, glyph); break;
+                case Line line: Paint(canvas, line); break;
+                case Polygon polygon: Paint(canvas, polygon); break;
+                case Curve curve: Paint(canvas, curve); break;
+                case Slur slur: Paint(canvas, slur); break;
+                case Fill fill: Paint(canvas, fill); break;
+                case Text text: Paint(canvas, text); break;
+                default: throw new NotSupportedException($"A canvas has no way to draw a {mark.GetType().Name}.");
+            }
+        }
+    }
+
+    private void Paint(SKCanvas canvas, Glyph glyph)
+    {
+        canvas.Save();
+        canvas.Translate(At(glyph.At));
+        canvas.Scale((float)glyph.Scale);
+        canvas.DrawPath(fonts.Outlines.Of(glyph.CodePoint), ink);
+        canvas.Restore();
+    }
+
+    private void Paint(SKCanvas canvas, Line line)
+    {
+        stroke.StrokeWidth = (float)line.Thickness;
+        using var dashes = DashPattern.Of(line) is { } pattern ? SKPathEffect.CreateDash([(float)pattern.Dash, (float)pattern.Gap], 0) : null;
+        stroke.PathEffect = dashes;
+        stroke.StrokeCap = line.Style == LineStyle.Dotted ? SKStrokeCap.Round : SKStrokeCap.Butt;
+        canvas.DrawLine(At(line.From), At(line.To), stroke);
+        stroke.PathEffect = null;
+        stroke.StrokeCap = SKStrokeCap.Butt;
+    }
+
+    private void Paint(SKCanvas canvas, Polygon polygon)
+    {
+        using var outline = new SKPathBuilder();
+        outline.AddPoly([.. polygon.Points.Items.Select(At)], close: true);
+        using var path = outline.Detach();
+        canvas.DrawPath(path, ink);
+    }
+
+    private void Paint(SKCanvas canvas, Curve curve)
+    {
+        using var outline = new SKPathBuilder();
+        outline.MoveTo(At(curve.From));
+        outline.CubicTo(At(curve.Control1), At(curve.Control2), At(curve.To));
+        using var path = outline.Detach();
+        stroke.StrokeWidth = (float)curve.Thickness;
+        canvas.DrawPath(path, stroke);
+    }
+
+    private void Paint(SKCanvas canvas, Slur slur)
+    {
+        var shape = SlurShape.Of(slur);
+        using var outline = new SKPathBuilder();
+        outline.MoveTo(At(slur.From));
+        outline.CubicTo(At(shape.Out1), At(shape.Out2), At(slur.To));
+        outline.CubicTo(At(shape.Back1), At(shape.Back2), At(slur.From));
+        outline.Close();
+        using var path = outline.Detach();
+        stroke.StrokeWidth = (float)slur.EndThickness;
+        canvas.DrawPath(path, ink);
+        canvas.DrawPath(path, stroke);
+    }
+
+    private void Paint(SKCanvas canvas, Fill fill)
+    {
+        var level = fill.Level();
+        ground.Color = new SKColor(level, level, level);
+        canvas.DrawRect(new SKRect((float)fill.Box.Left, (float)fill.Box.Top, (float)fill.Box.Right, (float)fill.Box.Bottom), ground);
+    }
+
+    private void Paint(SKCanvas canvas, Text text)
+    {
+        var shaped = fonts.Shaper.Shape(text.Value, text.Face);
+        var left = text.At.X - shaped.Width * text.Size * (text.Anchor switch { Anchor.Middle => 0.5, Anchor.End => 1, _ => 0 });
+        foreach (var run in shaped.Runs)
+        {
+            if (run.Glyphs.Length == 0) continue;
+            using var blob = Blob(run, text.Size);
+            canvas.DrawText(blob, (float)left, (float)text.At.Y, ink);
+        }
+    }
+
+    private SKTextBlob Blob(GlyphRun run, double size)
+    {
+        var canvasFont = canvasFonts.Of(run.Source);
+        using var font = canvasFont.AtSize((float)size);
+        var glyphs = Array.ConvertAll(run.Glyphs, canvasFont.GlyphOf);
+        var places = Array.ConvertAll(run.Places, place => new SKPoint((float)(place.X * size), (float)(place.Y * size)));
+        using var builder = new SKTextBlobBuilder();
+        builder.AddPositionedRun(glyphs, font, places);
+        return builder.Build() ?? throw new InvalidOperationException("A run of glyphs makes no text.");
+    }
+
+    private static SKPoint At(Point point) => new((float)point.X, (float)point.Y);
+}

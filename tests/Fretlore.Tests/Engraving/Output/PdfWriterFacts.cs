@@ -1,0 +1,97 @@
+using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Output;
+using Fretlore.Tests.Outside;
+
+namespace Fretlore.Tests.Engraving.Output;
+
+public class PdfWriterFacts
+{
+    private static readonly FontLibrary Library = new();
+
+    [Fact]
+    public void Writing_TwiceWithFreshFonts_GivesTheSameBytes() =>
+        Assert.Equal(Bytes(SampleDrawing.Page(), new FontLibrary()), Bytes(SampleDrawing.Page(), Library));
+
+    [Fact]
+    public void Fonts_AreAllEmbeddedAndCut_UnderNamesOfOurOwn()
+    {
+        // pdffonts prints two lines of heading, then one line a font: name, type, encoding, emb, sub, uni, object.
+        var fonts = Asked("pdffonts", SampleDrawing.Page()).Split('\n', StringSplitOptions.RemoveEmptyEntries)[2..];
+        Assert.Equal(6, fonts.Length);
+        Assert.All(fonts.Where(font => !font.Contains("Type 3", StringComparison.Ordinal)), font => Assert.Matches(@"^[A-Z]{6}\+Fretlore(Serif|Sans|Music)-\w+ .* yes yes yes ", font));
+    }
+
+    [Fact]
+    public void TitleFretsAndChords_AreFoundInTheText()
+    {
+        var text = Asked("pdftotext", SampleDrawing.Page(), "-layout", "-");
+        foreach (var words in (string[])["Ash & Ember – «Größe» fi ffl", "The Quiet Nines", "B♭m7(♯9)/E♭", "Tuning: C G C F A D, capo 2"])
+            Assert.Contains(words, text, StringComparison.Ordinal);
+        Assert.Contains("20", text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        Assert.DoesNotContain(text, character => character is >= '\ue000' and <= '\uf8ff');
+    }
+
+    [Fact]
+    public void File_IsSoundAndSaysWhatItIs()
+    {
+        Assert.Contains("No syntax or stream encoding errors found", Asked("qpdf", SampleDrawing.Page()), StringComparison.Ordinal);
+        var info = Asked("pdfinfo", SampleDrawing.Page());
+        foreach (var line in (string[])["Title:           Ash & Ember", "Author:          The Quiet Nines", "Subject:         Full transcription", "Creator:         Fretlore"])
+            Assert.Contains(line, info, StringComparison.Ordinal);
+        Assert.DoesNotContain("Date", info, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void CharactersNoFontHas_BecomeBoxes_AndAreReported()
+    {
+        // A character of a private plane, which no font assigns.
+        var document = new Document("t", null, "s", [new DrawnPage(20, 10, 1.75, [new Text("a\U0010fffdb", new Point(1, 5), 2, Face.Serif)])], []);
+        using var pdf = new MemoryStream();
+        var missing = PdfWriter.Write(document, Library, pdf);
+        Assert.Equal([0x10fffd], missing.Runes.Select(rune => rune.Value));
+        Assert.True(missing.Any);
+        Assert.Contains("U+10FFFD", missing.ToString(), StringComparison.Ordinal);
+        Assert.Contains("b", Asked("pdftotext", document, "-"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void LettersOfManyScripts_NeverStopTheWriter()
+    {
+        foreach (var text in (string[])["漢字とかな", "مرحبا بالعالم", "שלום", "Привет", "Ελληνικά", "🎸", "e\u0301\u0323", "\u200d\u200f", "น้ำ"])
+        {
+            var document = new Document(text, text, text, [new DrawnPage(40, 10, 1.75, [new Text(text, new Point(1, 5), 2, Face.SerifBold)])], []);
+            Assert.NotEmpty(Bytes(document, Library));
+            Assert.NotEmpty(SvgWriter.Write(document, Library).Pages[0]);
+        }
+    }
+
+    [Fact]
+    public void OutputStream_StaysOpen()
+    {
+        using var pdf = new MemoryStream();
+        PdfWriter.Write(SampleDrawing.Small(), Library, pdf);
+        Assert.True(pdf.CanWrite);
+    }
+
+    private static byte[] Bytes(Document document, FontLibrary fonts)
+    {
+        using var pdf = new MemoryStream();
+        PdfWriter.Write(document, fonts, pdf);
+        return pdf.ToArray();
+    }
+
+    private static string Asked(string program, Document document, params string[] after)
+    {
+        var path = Path.Combine(Path.GetTempPath(), $"fretlore-{Guid.NewGuid():N}.pdf");
+        File.WriteAllBytes(path, Bytes(document, Library));
+        try
+        {
+            return OutsideProgram.Run(program, program == "qpdf" ? ["--check", path] : [path, .. after]);
+        }
+        finally
+        {
+            File.Delete(path);
+        }
+    }
+}
