@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using Fretlore.Engraving.Layout.Staff;
+using Fretlore.Music;
+using Fretlore.Reading;
+using Fretlore.Score;
+
+namespace Fretlore.Engraving.Layout.Model;
+
+/// <summary>The first pass: a song and its reading become measures of columns with slots.</summary>
+internal static class ModelBuilder
+{
+    public static ScoreModel Build(Song song, SongReading reading, ValueList<int> shownParts, Ink ink)
+    {
+        var indexes = shownParts.Count > 0 ? shownParts : Enumerable.Range(0, song.Parts.Count).ToValueList();
+        var staves = indexes
+            .Select((part, i) => new StaffPlan(i, song.Parts[part], part, Clef.For(song.Parts[part].Neck.Tuning)))
+            .ToImmutableArray();
+        var shapes = new ChordShapes(ink);
+        var builders = staves.Select(s => new MeasureParts(s, reading, shapes)).ToArray();
+        var sections = new Dictionary<int, string>();
+        foreach (var section in song.Sections) sections.TryAdd(section.FirstBar, section.Name);
+
+        var measures = ImmutableArray.CreateBuilder<Measure>();
+        foreach (var (first, count) in MeasurePlan.Of(song, staves))
+        {
+            var bar = song.Bars[first];
+            var before = first > 0 ? song.Bars[first - 1] : null;
+            var columns = count > 1 ? [] : ColumnsOf(staves, first, bar);
+            var index = measures.Count;
+            measures.Add(new Measure
+            {
+                Index = index,
+                FirstBar = first,
+                BarCount = count,
+                Bar = bar,
+                LastBar = song.Bars[first + count - 1],
+                Columns = columns,
+                Parts = [.. builders.Select(b => b.Next(index, first, bar, columns))],
+                ShowsMeter = before is null || before.Meter.Count != bar.Meter.Count || before.Meter.Unit != bar.Meter.Unit,
+                SignatureBefore = before is null ? null : before.Key?.Signature ?? 0,
+                Section = sections.GetValueOrDefault(first),
+            });
+        }
+        var all = measures.ToImmutable();
+        return new ScoreModel(song, staves, all, Links.Of(PlacedNotes(staves, all), staves.Length));
+    }
+
+    private static ImmutableArray<Column> ColumnsOf(ImmutableArray<StaffPlan> staves, int bar, Bar shared)
+    {
+        var times = new SortedSet<Beats>();
+        foreach (var staff in staves) times.UnionWith(MeasureParts.TimesOf(staff.Part.Bars[bar], shared));
+        if (times.Count == 0) times.Add(Beats.Zero);
+        Beats[] starts = [.. times];
+        var shortest = new Beats[starts.Length];
+        Array.Fill(shortest, shared.Length);
+        foreach (var staff in staves)
+        {
+            if (staff.Part.Bars[bar].Repeats > 0) continue;
+            foreach (var strand in staff.Part.Bars[bar].Strands)
+            {
+                var column = 0;
+                foreach (var item in strand.Events)
+                {
+                    while (column < starts.Length && starts[column] < item.Start) column++;
+                    for (var c = column; c < starts.Length && starts[c] < item.End; c++) shortest[c] = Beats.Min(shortest[c], item.Duration);
+                }
+            }
+        }
+        var columns = ImmutableArray.CreateBuilder<Column>(starts.Length);
+        for (var i = 0; i < starts.Length; i++)
+        {
+            var end = i + 1 < starts.Length ? starts[i + 1] : Beats.Max(shared.Length, starts[i] + Beats.Of(1, 16));
+            columns.Add(new Column(starts[i], end - starts[i], Beats.Max(shortest[i], end - starts[i])));
+        }
+        return columns.MoveToImmutable();
+    }
+
+    private static IEnumerable<PlacedNote> PlacedNotes(ImmutableArray<StaffPlan> staves, ImmutableArray<Measure> measures)
+    {
+        foreach (var staff in staves)
+        {
+            foreach (var measure in measures)
+            {
+                var part = measure.Parts[staff.Index];
+                var slots = part.Voices.SelectMany(v => v.Slots.Select(s => (Voice: v, Slot: s)));
+                if (part.Voices.Length > 1) slots = slots.OrderBy(s => s.Slot.Event.Start);
+                foreach (var (voice, slot) in slots)
+                {
+                    for (var i = 0; i < slot.Graces.Length; i++) yield return new PlacedNote(staff.Index, slot, i, true, voice.Rule);
+                    for (var i = 0; i < slot.Heads.Length; i++) yield return new PlacedNote(staff.Index, slot, i, false, voice.Rule);
+                }
+            }
+        }
+    }
+}

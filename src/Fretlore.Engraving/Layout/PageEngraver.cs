@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Layout.Breaking;
+using Fretlore.Engraving.Layout.Lettering;
+using Fretlore.Engraving.Layout.Model;
+using Fretlore.Engraving.Layout.Pages;
+using Fretlore.Engraving.Layout.Spacing;
+using Fretlore.Engraving.Layout.Systems;
+using Fretlore.Engraving.Layout.Tab;
+using Fretlore.Reading;
+using Fretlore.Score;
+
+namespace Fretlore.Engraving.Layout;
+
+/// <summary>Engraves a song: staff and tablature of the parts asked for, on pages.</summary>
+/// <remarks>
+/// Passes, each over the whole song: model (columns, heads, beams) → spacing (springs and rods) → system breaks → systems (places, beams' slants,
+/// signs against skylines) → page breaks → pages. The result depends on nothing but its inputs. Time grows with the number of bars.
+/// </remarks>
+public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
+{
+    /// <summary>The smallest staff space, in millimetres, at which pages can still be read.</summary>
+    private const double SmallestStaffSpace = 0.85;
+
+    /// <returns>Pages; the staff is set smaller than asked when a bar or a system would not fit the paper otherwise.</returns>
+    public EngravingResult Engrave(Song song, SongReading reading, PageOptions options)
+    {
+        if (song.Bars.Count == 0 || song.Parts.Count == 0) return Refuse("The song has no bars to print.", "Add a section in which a part plays a riff.");
+        if (options.Parts.Any(p => p < 0 || p >= song.Parts.Count)) return Refuse("A part to print is not in the song.", "Name parts of this song.");
+        if (options.StaffSpace < SmallestStaffSpace) return Refuse("The staff asked for is too small to read.", $"Ask for a staff space of {SmallestStaffSpace} mm or more.");
+
+        var ink = new Ink(music, texts);
+        var model = ModelBuilder.Build(song, reading, options.Parts, ink);
+        var chords = new ChordRows(model, reading, ink, options.ChordSymbols);
+        var clefWidth = model.Staves.Max(s => Math.Max(ink.GlyphWidth(s.Clef.CodePoint), TabClefWidth(ink, s)));
+        var pass = new SpacingPass(ink, model, chords, clefWidth);
+        var spacings = model.Measures.Select(pass.Of).ToImmutableArray();
+        var names = new PartNames(ink, model.Staves);
+
+        var space = options.StaffSpace;
+        while (space >= SmallestStaffSpace)
+        {
+            var paper = options.Paper;
+            double left = paper.SideMargin / space, margin = (paper.Width - paper.SideMargin) / space;
+            var needed = spacings.Select((s, i) => s.LeastAlone + (i == 0 ? names.FirstIndent : names.Indent)).Max();
+            if (margin - left < needed)
+            {
+                space *= Math.Min(0.98, (margin - left) / needed);
+                continue;
+            }
+            var systems = Systems(ink, model, reading, chords, names, spacings, left, margin, paper.Width / space);
+            if (new PageAssembler(ink, options, space).Assemble(model, systems) is { } document) return new EngravingResult.Pages(document, space);
+            space *= 0.93;
+        }
+        return Refuse("A bar, or a system with all its parts, is larger than the paper.", "Use larger paper or print fewer parts on it.");
+    }
+
+    private static ImmutableArray<EngravedSystem> Systems(
+        Ink ink, ScoreModel model, SongReading reading, ChordRows chords, PartNames names,
+        ImmutableArray<MeasureSpacing> spacings, double left, double margin, double pageWidth)
+    {
+        var items = new BreakItem[spacings.Length];
+        for (var i = 0; i < items.Length; i++) items[i] = spacings[i].ToBreakItem(model.Measures[i].Section is not null, StaysWithNext(model, i));
+        var starts = SystemBreaker.Break(items, margin - left - names.FirstIndent, margin - left - names.Indent);
+        var engraver = new SystemEngraver(ink, model, reading, chords, names, spacings, pageWidth);
+        var systems = ImmutableArray.CreateBuilder<EngravedSystem>(starts.Length);
+        for (var s = 0; s < starts.Length; s++)
+        {
+            var end = s + 1 < starts.Length ? starts[s + 1] : items.Length;
+            systems.Add(engraver.Draw(starts[s], end, left + (s == 0 ? names.FirstIndent : names.Indent), margin));
+        }
+        return systems.MoveToImmutable();
+    }
+
+    // The sign for two bars again stands on the bar line between them.
+    private static bool StaysWithNext(ScoreModel model, int measure)
+    {
+        foreach (var staff in model.Staves)
+        {
+            var run = 0;
+            while (measure - run >= 0 && model.Measures[measure - run].Parts[staff.Index].Source.Repeats == 2) run++;
+            if (run % 2 == 1) return true;
+        }
+        return false;
+    }
+
+    private static double TabClefWidth(Ink ink, StaffPlan staff)
+    {
+        var (glyph, scale) = TabRow.ClefOf(ink, staff);
+        return ink.GlyphWidth(glyph) * scale;
+    }
+
+    private static EngravingResult.Refused Refuse(string reason, string remedy) => new(reason, remedy);
+}

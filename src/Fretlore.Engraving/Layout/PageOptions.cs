@@ -1,0 +1,30 @@
+using Fretlore.Music;
+
+namespace Fretlore.Engraving.Layout;
+
+/// <summary>A sheet of paper with the margins that stay blank, in millimetres.</summary>
+public sealed record Paper(double Width, double Height, double SideMargin = 14, double TopMargin = 13, double BottomMargin = 13)
+{
+    public static Paper A4 => new(210, 297);
+
+    /// <summary>US Letter, 8.5 by 11 inches.</summary>
+    public static Paper Letter => new(215.9, 279.4);
+}
+
+/// <summary>How a song is put on pages.</summary>
+public sealed record PageOptions
+{
+    public Paper Paper { get; init; } = Paper.A4;
+
+    /// <summary>Millimetres between two staff lines; 1.6 gives the 6.4 mm staff of printed folios.</summary>
+    public double StaffSpace { get; init; } = 1.6;
+
+    /// <summary>Indexes into the song's parts, in the order shown; empty for all.</summary>
+    public ValueList<int> Parts { get; init; }
+
+    /// <summary>What the pages are, for file metadata and under the title when parts are left out.</summary>
+    public string Subject { get; init; } = "Full transcription";
+
+    /// <summary>Whether chord symbols from the reading stand above the staff.</summary>
+    public bool ChordSymbols { get; init; } = true;
+}

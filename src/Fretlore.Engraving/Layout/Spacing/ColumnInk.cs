@@ -1,0 +1,62 @@
+using Fretlore.Engraving.Layout.Model;
+using Fretlore.Engraving.Layout.Tab;
+using Fretlore.Engraving.Drawing;
+using Fretlore.Score;
+
+namespace Fretlore.Engraving.Layout.Spacing;
+
+/// <summary>How far a slot's ink reaches left and right of its column, on the staff and in the tablature.</summary>
+internal readonly record struct SlotInk(double StaffLeft, double StaffRight, double TabLeft, double TabRight);
+
+/// <summary>Measures the ink of slots for the rods between columns.</summary>
+internal sealed class ColumnInk(Ink ink, Links links)
+{
+    /// <summary>Where a fret number is centred right of its column: under the middle of a head.</summary>
+    public const double Centre = 0.59;
+
+    /// <summary>From one grace note to the next.</summary>
+    public const double GracePitch = 1.45;
+
+    /// <summary>From the last grace note's column to the main note's ink.</summary>
+    public const double GraceGap = 1.35;
+
+    private const double RestWidth = 1.3;
+
+    public SlotInk Of(Slot slot)
+    {
+        if (slot.IsRest) return new SlotInk(0, slot.Event.IsAirStroke ? 1.2 : RestWidth + slot.Event.Value.Dots * 0.6, 0, 0);
+        double tabHalf = 0, tabRight = 0, tabLeft = 0;
+        foreach (var head in slot.Heads)
+        {
+            var note = head.Note;
+            var half = ink.TextWidth(FretLabels.Of(note), Face.Sans, HouseStyle.FretSize) / 2;
+            tabHalf = Math.Max(tabHalf, half);
+            tabRight = Math.Max(tabRight, half + AfterNote(note));
+            if (note.GlideIn != GlideIn.None) tabLeft = 1.3;
+        }
+        var (left, right) = (slot.Shape.Left, slot.Shape.Right + slot.Shift);
+        if (slot.Event.Roll != Roll.None)
+        {
+            left -= 1.1;
+            tabLeft += 1.2;
+        }
+        tabLeft += tabHalf - Centre;
+        if (slot.Graces.Length > 0)
+        {
+            var graces = GraceGap + (slot.Graces.Length - 1) * GracePitch;
+            left = left - graces - (slot.Graces.Any(g => g.Accidental is not null) ? 0.8 : 0);
+            tabLeft += graces + 0.2;
+        }
+        return new SlotInk(-left, right, tabLeft, tabRight + Centre);
+    }
+
+    // What follows a fret number before the next one may come: bends, glides and slurs need room to be seen.
+    private double AfterNote(Note note)
+    {
+        var room = 0.0;
+        if (note.Bend is { } bend) room = 1.2 + 1.5 * Math.Max(0, bend.ToCents.Count - (bend.FromCents > 0 ? 1 : 0));
+        if (note.GlideOut != GlideOut.None) room = Math.Max(room, 1.5);
+        if (links.LeadsTo(note) is { } next) room = Math.Max(room, next.Note.Attack is Attack.Glide or Attack.PickedGlide ? 1.1 : 0.55);
+        return room;
+    }
+}

@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using Fretlore.Engraving.Layout.Model;
+using Fretlore.Engraving.Layout.Lettering;
+using Fretlore.Music;
+
+namespace Fretlore.Engraving.Layout.Spacing;
+
+/// <summary>Gives every measure its springs (from durations) and rods (from ink).</summary>
+/// <remarks>Natural space grows with the square root of the duration, about 1.4 times a doubling (Gould, Ross).</remarks>
+internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, double clefWidth)
+{
+    private readonly ColumnInk slotInk = new(ink, model.Links);
+
+    /// <summary>The natural distance from a note of a length to the next.</summary>
+    public static double NaturalSpace(Beats length) => HouseStyle.QuarterSpace * Math.Sqrt(length.ToDouble());
+
+    public MeasureSpacing Of(Measure measure)
+    {
+        var next = measure.Index + 1 < model.Measures.Length ? model.Measures[measure.Index + 1] : null;
+        var warning = next is null ? 0 : WarningWidth(next);
+        var end = measure.LastBar.RepeatCount > 0 ? Prefix.RepeatWidth(ink) - ink.ThickBar : 0;
+        var inside = Prefix.Of(ink, measure, false, clefWidth);
+        var atStart = Prefix.Of(ink, measure, true, clefWidth);
+        if (measure.IsMultiRest)
+        {
+            var width = HouseStyle.MultiRestWidth + Math.Min(measure.BarCount, 8) * 0.5;
+            return new MeasureSpacing(inside, atStart, 0.8, [width], [HouseStyle.MultiRestWidth * 0.7], end, warning);
+        }
+        var (lead, least) = Rods(measure);
+        var natural = ImmutableArray.CreateBuilder<double>(measure.Columns.Length);
+        foreach (var column in measure.Columns)
+        {
+            natural.Add(NaturalSpace(column.Shortest) * column.Length.ToDouble() / column.Shortest.ToDouble());
+        }
+        return new MeasureSpacing(inside, atStart, lead, natural.MoveToImmutable(), least, end, warning);
+    }
+
+    /// <summary>The width of a key or metre shown after the last bar line of a system.</summary>
+    private double WarningWidth(Measure next)
+    {
+        if (!next.ShowsMeter && !next.ChangesKey) return 0;
+        var signs = Prefix.Of(ink, next with { Bar = next.Bar with { StartsRepeat = false } }, false, 0);
+        return signs.Width + 0.4;
+    }
+
+    // Columns as far left as ink allows: each row of ink keeps its distance from the last ink of that row, whichever column it was in.
+    private (double Lead, ImmutableArray<double> Least) Rods(Measure measure)
+    {
+        var columns = measure.Columns.Length;
+        var staves = model.Staves.Length;
+        // Rows: for each staff the staff's voices, the tablature and the chord symbols.
+        var rows = staves * 3;
+        var left = new double[columns, rows];
+        var right = new double[columns, rows];
+        for (var c = 0; c < columns; c++)
+        {
+            for (var r = 0; r < rows; r++) right[c, r] = double.NaN;
+        }
+        for (var s = 0; s < staves; s++)
+        {
+            foreach (var voice in measure.Parts[s].Voices)
+            {
+                foreach (var slot in voice.Slots)
+                {
+                    var reach = slotInk.Of(slot);
+                    Grow(slot.Column, s * 3, reach.StaffLeft, reach.StaffRight);
+                    if (reach.TabRight > 0) Grow(slot.Column, s * 3 + 1, reach.TabLeft, reach.TabRight);
+                }
+            }
+            foreach (var symbol in chords.In(s, measure)) Grow(symbol.Column, s * 3 + 2, 0, symbol.Label.Width + 0.5);
+            if (measure.Parts[s].IsFree)
+            {
+                foreach (var slash in MeasureParts.SlashTimes(measure.Bar)) Grow(ColumnAt(measure, slash), s * 3, 0, 1.8);
+            }
+            if (measure.Parts[s].Source.Repeats > 0) Grow(0, s * 3, 0, 3);
+        }
+
+        var at = new double[columns + 1];
+        var last = new double[rows];
+        Array.Fill(last, double.NaN);
+        var lead = HouseStyle.BarLead;
+        for (var r = 0; r < rows; r++)
+        {
+            if (!double.IsNaN(right[0, r])) lead = Math.Max(lead, left[0, r] + 0.65);
+        }
+        for (var c = 0; c <= columns; c++)
+        {
+            at[c] = c == 0 ? 0 : at[c - 1] + 0.9;
+            for (var r = 0; r < rows; r++)
+            {
+                var isEnd = c == columns;
+                if (!double.IsNaN(last[r]) && (isEnd || !double.IsNaN(right[c, r])))
+                {
+                    var gap = isEnd ? HouseStyle.BarTail : HouseStyle.ColumnGap + left[c, r];
+                    at[c] = Math.Max(at[c], last[r] + (isEnd && r % 3 == 2 ? 0 : gap));
+                }
+            }
+            if (c == columns) break;
+            for (var r = 0; r < rows; r++)
+            {
+                if (!double.IsNaN(right[c, r])) last[r] = at[c] + right[c, r];
+            }
+        }
+        var least = ImmutableArray.CreateBuilder<double>(columns);
+        for (var c = 0; c < columns; c++) least.Add(at[c + 1] - at[c]);
+        return (lead, least.MoveToImmutable());
+
+        void Grow(int column, int row, double toLeft, double toRight)
+        {
+            left[column, row] = Math.Max(left[column, row], toLeft);
+            right[column, row] = double.IsNaN(right[column, row]) ? toRight : Math.Max(right[column, row], toRight);
+        }
+    }
+
+    private static int ColumnAt(Measure measure, Beats time)
+    {
+        var column = 0;
+        while (column + 1 < measure.Columns.Length && measure.Columns[column + 1].Time <= time) column++;
+        return column;
+    }
+}

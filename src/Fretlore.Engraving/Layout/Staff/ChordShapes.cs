@@ -1,0 +1,124 @@
+using System.Collections.Immutable;
+using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout.Model;
+
+namespace Fretlore.Engraving.Layout.Staff;
+
+/// <summary>Sets the heads, accidentals and dots of a chord beside each other so that none touch.</summary>
+internal sealed class ChordShapes(Ink ink)
+{
+    private const double AccidentalGap = 0.22;
+    private const double AccidentalKerning = 0.12;
+    private const double DotGap = 0.45;
+    private const double FlagReach = 0.9;
+
+
+
+    /// <param name="heads">Low to high.</param>
+    /// <param name="stem">The stem's side; none for whole notes.</param>
+    /// <param name="dots">Augmentation dots.</param>
+    /// <param name="flags">Flags when the note stands alone, else 0.</param>
+    /// <param name="lowerVoice">Whether dots on lines go down rather than up.</param>
+    public ChordShape Of(ImmutableArray<Head> heads, StemSide stem, int dots, int flags, bool lowerVoice)
+    {
+        if (heads.Length == 0) return ChordShape.Empty;
+        var width = ink.GlyphWidth(Signs.GlyphOf(heads[0].Shape));
+        var stemX = stem == StemSide.Down ? ink.Stem / 2 : width - ink.Stem / 2;
+        var headX = Displaced(heads, stem, width);
+        var boxes = new List<Box>(heads.Length * 2);
+        double left = 0, right = 0;
+        for (var i = 0; i < heads.Length; i++)
+        {
+            var box = ink.Glyph(Signs.GlyphOf(heads[i].Shape), headX[i], heads[i].Y);
+            if (heads[i].Note.IsGhost) box = box with { Left = box.Left - 0.45, Right = box.Right + 0.45 };
+            if (Math.Abs(heads[i].Position - 4) > 5) box = box with { Left = box.Left - ink.LedgerExtension, Right = box.Right + ink.LedgerExtension };
+            boxes.Add(box);
+            left = Math.Min(left, box.Left);
+            right = Math.Max(right, box.Right);
+        }
+        var placedDots = Dots(heads, dots, Math.Max(right, headX.Max() + width), lowerVoice);
+        if (placedDots.Length > 0) right = Math.Max(right, placedDots.Max(d => d.X) + 0.4);
+        if (flags > 0 && stem == StemSide.Up) right = Math.Max(right, stemX + FlagReach);
+        var accidentals = Accidentals(heads, boxes, ref left);
+        return new ChordShape(headX, accidentals, placedDots, stemX, left, right);
+    }
+
+    // Gould: in a second the upper head stands right of the stem; counted from the stem's foot so that clusters alternate.
+    private ImmutableArray<double> Displaced(ImmutableArray<Head> heads, StemSide stem, double width)
+    {
+        var x = new double[heads.Length];
+        var offset = width - ink.Stem;
+        if (stem == StemSide.Down)
+        {
+            for (var i = heads.Length - 2; i >= 0; i--)
+            {
+                if (heads[i + 1].Position - heads[i].Position <= 1 && x[i + 1] == 0) x[i] = -offset;
+            }
+        }
+        else
+        {
+            for (var i = 1; i < heads.Length; i++)
+            {
+                if (heads[i].Position - heads[i - 1].Position <= 1 && x[i - 1] == 0) x[i] = offset;
+            }
+        }
+        return [.. x];
+    }
+
+    private ImmutableArray<(double X, int Position)> Dots(ImmutableArray<Head> heads, int dots, double right, bool lowerVoice)
+    {
+        if (dots == 0) return [];
+        var taken = new SortedSet<int>();
+        for (var i = heads.Length - 1; i >= 0; i--)
+        {
+            var position = heads[i].Position;
+            if (position % 2 == 0) position += lowerVoice && heads.Length == 1 ? -1 : 1;
+            if (!taken.Add(position) && !taken.Add(position - 2)) taken.Add(position + 2);
+        }
+        var placed = ImmutableArray.CreateBuilder<(double, int)>();
+        foreach (var position in taken)
+        {
+            for (var k = 0; k < dots; k++) placed.Add((right + DotGap - 0.15 + k * (ink.GlyphWidth(Smufl.AugmentationDot) + 0.25), position));
+        }
+        return placed.ToImmutable();
+    }
+
+    // Highest first, then lowest, then the next highest and so on inwards (Gould); each goes as far right as its ink allows.
+    private ImmutableArray<double> Accidentals(ImmutableArray<Head> heads, List<Box> boxes, ref double left)
+    {
+        var x = new double[heads.Length];
+        Array.Fill(x, double.NaN);
+        var todo = new List<int>();
+        for (var i = 0; i < heads.Length; i++)
+        {
+            if (heads[i].Accidental is not null) todo.Add(i);
+        }
+        var fromTop = true;
+        while (todo.Count > 0)
+        {
+            var i = fromTop ? todo[^1] : todo[0];
+            todo.Remove(i);
+            fromTop = !fromTop;
+            var glyph = Signs.AccidentalOf(heads[i].Accidental!.Value);
+            var ink0 = ink.Glyph(glyph, 0, heads[i].Y);
+            var limit = -AccidentalGap;
+            for (var moved = true; moved;)
+            {
+                moved = false;
+                foreach (var box in boxes)
+                {
+                    if (box.Top >= ink0.Bottom + 0.05 || box.Bottom <= ink0.Top - 0.05) continue;
+                    var gap = box.Right > 0 ? AccidentalGap : AccidentalKerning;
+                    if (limit <= box.Left - gap + 1e-9 || limit - (ink0.Right - ink0.Left) >= box.Right + AccidentalKerning) continue;
+                    limit = box.Left - gap;
+                    moved = true;
+                }
+            }
+            x[i] = limit - ink0.Right;
+            boxes.Add(new Box(x[i] + ink0.Left, ink0.Top, limit, ink0.Bottom));
+            left = Math.Min(left, x[i] + ink0.Left);
+        }
+        return [.. x];
+    }
+}

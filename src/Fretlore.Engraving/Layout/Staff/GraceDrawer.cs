@@ -1,0 +1,56 @@
+using System.Globalization;
+using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout.Model;
+using Fretlore.Engraving.Layout.Spacing;
+
+namespace Fretlore.Engraving.Layout.Staff;
+
+/// <summary>Draws grace notes before a chord: small, stems up, one alone with a slashed flag, several under two beams.</summary>
+internal sealed class GraceDrawer(Pen pen)
+{
+    private const double StemLength = 2.5;
+    private const double Scale = HouseStyle.GraceScale;
+
+    /// <summary>The left edge of a grace note's head.</summary>
+    public static double XOf(Slot slot, int grace, double x) =>
+        x + slot.Shape.Left - ColumnInk.GraceGap - (slot.Graces.Length - 1 - grace) * ColumnInk.GracePitch;
+
+    public void Draw(Slot slot, double x)
+    {
+        var stemX = pen.Ink.GlyphWidth(Smufl.NoteheadBlack) * Scale - pen.Ink.Stem / 2;
+        var tip = slot.Graces.Min(g => Math.Min(g.Y - StemLength, 2));
+        for (var i = 0; i < slot.Graces.Length; i++)
+        {
+            var head = slot.Graces[i];
+            var at = XOf(slot, i, x);
+            pen.Open();
+            pen.Glyph(Signs.GlyphOf(head.Shape), at, head.Y, Scale);
+            if (head.Accidental is { } alteration)
+            {
+                var sign = Signs.AccidentalOf(alteration);
+                pen.Glyph(sign, at - 0.15 - pen.Ink.GlyphWidth(sign) * Scale, head.Y, Scale);
+            }
+            pen.Close("head-" + head.Note.Id.Index.ToString(CultureInfo.InvariantCulture), null);
+            Ledgers(head, at);
+            pen.Line(at + stemX, head.Y - 0.1, at + stemX, tip, pen.Ink.Stem * 0.8);
+        }
+        var first = XOf(slot, 0, x) + stemX;
+        if (slot.Graces.Length == 1)
+        {
+            pen.Glyph(Smufl.Flag8thUp, first - pen.Ink.Stem / 2, tip, Scale);
+            pen.Line(first - 0.55, tip + 1.5, first + 0.7, tip + 0.55, pen.Ink.Stem);
+            return;
+        }
+        var last = XOf(slot, slot.Graces.Length - 1, x) + stemX;
+        for (var beam = 0; beam < 2; beam++) pen.Beam(first, tip + 0.15 + beam * 0.5, last, tip + 0.15 + beam * 0.5, 0.3);
+    }
+
+    private void Ledgers(Head head, double x)
+    {
+        var width = pen.Ink.GlyphWidth(Smufl.NoteheadBlack) * Scale;
+        for (var position = -2; position >= head.Position; position -= 2) Ledger(position);
+        for (var position = 10; position <= head.Position; position += 2) Ledger(position);
+
+        void Ledger(int position) => pen.Line(x - 0.2, 4 - position / 2.0, x + width + 0.2, 4 - position / 2.0, pen.Ink.LedgerLine);
+    }
+}

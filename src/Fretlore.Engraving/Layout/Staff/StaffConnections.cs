@@ -1,0 +1,162 @@
+using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout.Model;
+using Fretlore.Engraving.Layout.Systems;
+using Fretlore.Score;
+
+namespace Fretlore.Engraving.Layout.Staff;
+
+/// <summary>Draws ties, slurs and glides between heads of the staff, also where one end is in another system.</summary>
+internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links links)
+{
+    private const double HeadGap = 0.15;
+
+    private readonly double headWidth = pen.Ink.GlyphWidth(Smufl.NoteheadBlack);
+
+    public void Draw(List<SystemNote> notes)
+    {
+        foreach (var note in notes)
+        {
+            DrawTie(note);
+            DrawGlide(note);
+        }
+        foreach (var note in notes) DrawSlur(note);
+    }
+
+    private void DrawTie(SystemNote note)
+    {
+        var placed = note.Placed;
+        var above = TieIsAbove(placed);
+        if (placed.Note.IsHeldOn)
+        {
+            var next = links.TiedTo(placed.Note);
+            var to = next is not null && geometry.Has(next.Slot.Measure) ? SystemNotes.XOf(geometry, next)
+                : next is null ? Math.Min(note.X + headWidth + 2.2, geometry.Right) : geometry.Right + 0.3;
+            Arc(note.X + Width(placed), to, placed.Sign.Y, above);
+        }
+        if (!placed.Note.IsTiedFromBefore) return;
+        var before = links.Before(placed.Note);
+        var isOpen = before is null || !before.Note.IsHeldOn;
+        if (isOpen) Arc(note.X - 2, note.X, placed.Sign.Y, above);
+        else if (!geometry.Has(before!.Slot.Measure)) Arc(Math.Min(geometry.MusicLeft - 0.2, note.X - 1.4), note.X, placed.Sign.Y, above);
+    }
+
+    // Away from the stem for one note; in chords the upper half up and the lower half down (Gould).
+    private static bool TieIsAbove(PlacedNote note)
+    {
+        if (note.Rule != StemSide.None) return note.Rule == StemSide.Up;
+        var heads = note.Slot.Heads;
+        if (heads.Length <= 1 || note.IsGrace) return note.Slot.Stem == StemSide.Down || (note.Slot.Stem == StemSide.None && note.Sign.Position >= 4);
+        var upper = heads.Length / 2;
+        if (heads.Length % 2 == 1 && note.Head == upper) return note.Sign.Position >= 4;
+        return note.Head >= upper;
+    }
+
+    private void Arc(double left, double right, double y, bool above)
+    {
+        var side = above ? -1 : 1;
+        left += HeadGap;
+        right -= HeadGap;
+        if (right - left < 0.6) (left, right) = ((left + right) / 2 - 0.3, (left + right) / 2 + 0.3);
+        var height = Math.Clamp((right - left) * 0.12 + 0.25, 0.35, 0.9);
+        var start = y + side * 0.25;
+        // A tie's ends keep off the staff lines (Gould).
+        if (start is > -0.2 and < 4.2 && Math.Abs(start - Math.Round(start)) < 0.12) start += side * 0.14;
+        pen.Slur(left, start, right, start, side * height);
+    }
+
+    private double Width(PlacedNote note) => pen.Ink.GlyphWidth(Signs.GlyphOf(note.Sign.Shape)) * (note.IsGrace ? HouseStyle.GraceScale : 1);
+
+    private void DrawGlide(SystemNote note)
+    {
+        var placed = note.Placed;
+        var y = placed.Sign.Y;
+        if (placed.Note.GlideIn != GlideIn.None)
+        {
+            var from = placed.Note.GlideIn == GlideIn.FromBelow ? 0.8 : -0.8;
+            var x = note.X + Math.Min(0, placed.Slot.Shape.Left) - 0.25;
+            pen.Line(x - 1.1, y + from, x, y, 0.13);
+        }
+        if (placed.Note.GlideOut != GlideOut.None)
+        {
+            var to = placed.Note.GlideOut == GlideOut.Downwards ? 0.8 : -0.8;
+            var x = note.X + Width(placed) + 0.25;
+            pen.Line(x, y, x + 1.3, y + to, 0.13);
+        }
+        if (links.LeadsTo(placed.Note) is { } next && SystemNotes.IsGlide(next.Note))
+        {
+            var left = note.X + Width(placed) + 0.25;
+            var inSystem = geometry.Has(next.Slot.Measure);
+            var right = inSystem ? SystemNotes.XOf(geometry, next) + Math.Min(0, next.IsGrace ? 0 : next.Slot.Shape.Left) - 0.25 : geometry.Right - 0.3;
+            var goal = next.Sign.Y;
+            var lean = Math.Abs(goal - y) < 0.01 ? (next.Note.Fret.Number >= placed.Note.Fret.Number ? -0.3 : 0.3) : 0;
+            if (right - left > 0.4) pen.Line(left, y - lean, right, goal + lean, 0.13);
+        }
+        if (SystemNotes.IsGlide(placed.Note) && links.Before(placed.Note) is { } before && !geometry.Has(before.Slot.Measure))
+        {
+            var rise = placed.Sign.Y < before.Sign.Y ? 0.5 : -0.5;
+            pen.Line(note.X - 1.6, y + rise, note.X - 0.25, y, 0.13);
+        }
+    }
+
+    // One slur over a whole run of hammered, pulled-off and glided notes, drawn from its first note or from the system's start.
+    private void DrawSlur(SystemNote note)
+    {
+        var placed = note.Placed;
+        var slurredHere = SystemNotes.IsSlurred(placed.Note);
+        var before = slurredHere ? links.Before(placed.Note) : null;
+        var startsHere = !slurredHere && links.LeadsTo(placed.Note) is { } after && SystemNotes.IsSlurred(after.Note);
+        var entersHere = before is not null && !geometry.Has(before.Slot.Measure);
+        if (!startsHere && !entersHere) return;
+        if (placed.IsGrace && links.LeadsTo(placed.Note) is { IsGrace: false } main && main.Slot.Measure == placed.Slot.Measure)
+        {
+            DrawGraceSlur(note, main);
+            return;
+        }
+        if (!placed.IsGrace && placed.Head != Outer(placed) && placed.Slot.Heads.Length > 1) return;
+
+        var end = placed;
+        var leaves = false;
+        double top = placed.Sign.Y, bottom = placed.Sign.Y;
+        while (links.LeadsTo(end.Note) is { } next && SystemNotes.IsSlurred(next.Note))
+        {
+            if (!geometry.Has(next.Slot.Measure))
+            {
+                leaves = true;
+                break;
+            }
+            end = next;
+            top = Math.Min(top, end.Sign.Y);
+            bottom = Math.Max(bottom, end.Sign.Y);
+        }
+        var left = entersHere ? Math.Min(geometry.MusicLeft, note.X - 1) : note.X + Width(placed) / 2;
+        var right = leaves ? geometry.Right : SystemNotes.XOf(geometry, end) + Width(end) / 2;
+        if (right - left < 0.5) return;
+        var above = SlurIsAbove(placed);
+        var side = above ? -1 : 1;
+        var room = 0.75;
+        double from = EdgeOf(placed, above) + side * room, to = EdgeOf(end, above) + side * room;
+        // High enough to clear what stands between its ends.
+        var middle = (from + to) / 2;
+        double a = left + (right - left) * 0.25, b = right - (right - left) * 0.25;
+        var clear = above ? Math.Min(0, pen.Skyline.Top(a, b) - middle) : Math.Max(0, pen.Skyline.Bottom(a, b) - middle);
+        var height = side * Math.Min(Math.Max(Math.Clamp((right - left) * 0.1, 0.5, 1.3), Math.Abs(clear) + 0.35), 3);
+        pen.Slur(left, from, right, to, height);
+    }
+
+    // Under the heads, on the other side from the grace note's stem (Gould), to the near edge of the main head.
+    private void DrawGraceSlur(SystemNote grace, PlacedNote main)
+    {
+        var left = grace.X + Width(grace.Placed) / 2;
+        var right = SystemNotes.XOf(geometry, main) + 0.25;
+        if (right - left > 0.5) pen.Slur(left, grace.Placed.Sign.Y + 0.55, right, main.Sign.Y + 0.7, 0.45);
+    }
+
+    private static int Outer(PlacedNote note) => SlurIsAbove(note) ? note.Slot.Heads.Length - 1 : 0;
+
+    private static bool SlurIsAbove(PlacedNote note) => note.Rule != StemSide.None ? note.Rule == StemSide.Up
+        : note.IsGrace ? note.Slot.Stem == StemSide.Down
+        : note.Slot.Stem != StemSide.Up;
+
+    private static double EdgeOf(PlacedNote note, bool above) => note.IsGrace ? note.Sign.Y
+        : above ? note.Slot.Highest.Y : note.Slot.Lowest.Y;
+}

@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout.Lettering;
+using Fretlore.Engraving.Layout.Model;
+using Fretlore.Engraving.Layout.Spacing;
+using Fretlore.Music;
+using Fretlore.Reading;
+
+namespace Fretlore.Engraving.Layout.Systems;
+
+/// <summary>Draws one system: its parts under each other as close as their ink allows, and what joins them.</summary>
+internal sealed class SystemEngraver(
+    Ink ink, ScoreModel model, SongReading reading, ChordRows chords, PartNames names, ImmutableArray<MeasureSpacing> spacings, double pageWidth)
+{
+    public EngravedSystem Draw(int first, int end, double left, double margin)
+    {
+        var geometry = SystemGeometry.Of(model, spacings, first, end, left, margin);
+        var next = end < model.Measures.Length ? model.Measures[end] : null;
+        var warned = next is { ShowsMeter: true } or { ChangesKey: true } ? next : null;
+
+        var shown = model.Staves.Where(s => s.Index == 0 || !RestsThroughout(s.Index, first, end)).ToArray();
+        var parts = new PartRows[shown.Length];
+        for (var i = 0; i < shown.Length; i++) parts[i] = new PartRows(ink, shown[i], geometry, model, reading, chords, pageWidth, warned);
+        new SystemMarks(parts[0].StaffPen, geometry).Draw();
+
+        var offsets = new double[parts.Length];
+        var skyline = parts[0].Join();
+        for (var i = 1; i < parts.Length; i++)
+        {
+            var own = parts[i].Join();
+            offsets[i] = Math.Max(
+                offsets[i - 1] + parts[i - 1].BottomLine + HouseStyle.PartGap,
+                skyline.DistanceTo(own, HouseStyle.SkylineGap * 2));
+            skyline.Merge(own, offsets[i]);
+        }
+        return new EngravedSystem(
+            first, end, Assemble(geometry, shown, parts, offsets), skyline.Highest, skyline.Lowest,
+            [.. geometry.Measures.Where(p => p.Measure.Section is not null).Select(p => new SectionStart(p.Measure.Section!, p.Left))]);
+    }
+
+    private bool RestsThroughout(int staff, int first, int end)
+    {
+        for (var m = first; m < end; m++)
+        {
+            if (!model.Measures[m].Parts[staff].IsRest) return false;
+        }
+        return true;
+    }
+
+    private ValueList<Mark> Assemble(SystemGeometry geometry, StaffPlan[] shown, PartRows[] parts, double[] offsets)
+    {
+        var marks = new List<Mark>();
+        for (var i = 0; i < parts.Length; i++) parts[i].AddBack(marks, offsets[i]);
+        DrawLeftEdge(marks, geometry, shown, parts, offsets);
+        for (var bar = 0; bar < geometry.Measures.Length; bar++)
+        {
+            var inBar = new List<Mark>();
+            for (var i = 0; i < parts.Length; i++) parts[i].AddBar(inBar, bar, offsets[i]);
+            var measure = geometry.Measures[bar].Measure;
+            marks.Add(new Group(IdOf(measure), TitleOf(measure), inBar.ToValueList()));
+        }
+        for (var i = 0; i < parts.Length; i++) parts[i].AddFront(marks, offsets[i]);
+        return marks.ToValueList();
+    }
+
+    private void DrawLeftEdge(List<Mark> marks, SystemGeometry geometry, StaffPlan[] shown, PartRows[] parts, double[] offsets)
+    {
+        var pen = new Pen(ink, new Skyline(0, 1, 0, 0));
+        var x = geometry.Left + ink.ThinBar / 2;
+        pen.Line(x, -ink.StaffLine / 2, x, offsets[^1] + parts[^1].BottomLine + ink.StaffLine / 2, ink.ThinBar);
+        for (var i = 0; i < parts.Length; i++)
+        {
+            double top = offsets[i] - 0.15, bottom = offsets[i] + parts[i].BottomLine + 0.15;
+            var bracket = geometry.Left - 0.95;
+            pen.Line(bracket + 0.25, top, bracket + 0.25, bottom, 0.5);
+            pen.Glyph(Smufl.BracketTop, bracket, top);
+            pen.Glyph(Smufl.BracketBottom, bracket, bottom);
+            names.Draw(pen, shown[i].Index, geometry.Measures[0].Measure.Index == 0, geometry.Left, (top + bottom) / 2);
+        }
+        marks.AddRange(pen.Take());
+    }
+
+    private static string IdOf(Measure measure) => "bar-" + (measure.FirstBar + 1).ToString(CultureInfo.InvariantCulture);
+
+    private static string TitleOf(Measure measure) => measure.IsMultiRest
+        ? string.Create(CultureInfo.InvariantCulture, $"Bars {measure.Bar.Number} to {measure.LastBar.Number}, rest")
+        : measure.Bar.IsPickup ? "Pickup bar" : string.Create(CultureInfo.InvariantCulture, $"Bar {measure.Bar.Number}");
+}

@@ -1,0 +1,149 @@
+using System.Globalization;
+using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout.Staff;
+using Fretlore.Music;
+using Fretlore.Score;
+
+namespace Fretlore.Engraving.Layout.Systems;
+
+/// <summary>Draws what stands once above a system: bar number, endings, repeat counts, sections and tempo.</summary>
+internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
+{
+    public void Draw()
+    {
+        DrawBarNumber();
+        DrawRepeatCounts();
+        DrawEndings();
+        DrawSectionsAndTempos();
+    }
+
+    private void DrawBarNumber()
+    {
+        var bar = geometry.Measures[0].Measure.Bar;
+        if (bar.Number <= 1 || bar.IsPickup) return;
+        var text = bar.Number.ToString(CultureInfo.InvariantCulture);
+        var width = pen.Ink.TextWidth(text, Face.SerifItalic, HouseStyle.SmallSize);
+        var y = Math.Min(-0.8, pen.Skyline.Top(geometry.Left, geometry.Left + width) - 0.4);
+        pen.Text(text, geometry.Left, y, HouseStyle.SmallSize, Face.SerifItalic);
+    }
+
+    private void DrawRepeatCounts()
+    {
+        foreach (var place in geometry.Measures)
+        {
+            if (place.Measure.LastBar.RepeatCount <= 2) continue;
+            var text = "\u00D7" + place.Measure.LastBar.RepeatCount.ToString(CultureInfo.InvariantCulture);
+            var width = pen.Ink.TextWidth(text, Face.SansBold, HouseStyle.WordSize);
+            var y = Math.Min(-0.8, pen.Skyline.Top(place.Right - width, place.Right) - HouseStyle.SkylineGap);
+            pen.Text(text, place.Right, y, HouseStyle.WordSize, Face.SansBold, Anchor.End);
+        }
+    }
+
+    // A bracket from the ending's first bar to its last, or to the system's end when it goes on in the next.
+    private void DrawEndings()
+    {
+        var row = new AlignedRow(pen);
+        for (var i = 0; i < geometry.Measures.Length; i++)
+        {
+            var place = geometry.Measures[i];
+            if (place.Measure.Bar.EndingPasses.Count == 0 || (i > 0 && !place.Measure.Bar.StartsEnding)) continue;
+            var last = i;
+            while (!geometry.Measures[last].Measure.LastBar.EndsEnding && last + 1 < geometry.Measures.Length
+                && geometry.Measures[last + 1].Measure.Bar.EndingPasses == place.Measure.Bar.EndingPasses && !geometry.Measures[last + 1].Measure.Bar.StartsEnding)
+            {
+                last++;
+            }
+            var end = geometry.Measures[last];
+            var left = i == 0 ? place.Left + place.Prefix.Width : place.Left + pen.Ink.ThinBar / 2;
+            var right = end.Right - 0.25;
+            var begins = place.Measure.Bar.StartsEnding;
+            var closes = end.Measure.LastBar.EndsEnding && end.Measure.LastBar.RepeatCount > 0;
+            var label = string.Join(' ', place.Measure.Bar.EndingPasses.Items.Select(p => p.ToString(CultureInfo.InvariantCulture) + "."));
+            row.Add(left, right, y =>
+            {
+                var top = y - 1.9;
+                pen.Line(left, top, right, top, pen.Ink.ThinBar);
+                if (begins) pen.Line(left, top, left, y, pen.Ink.ThinBar);
+                if (closes) pen.Line(right, top, right, y, pen.Ink.ThinBar);
+                pen.Text(begins ? label : "(" + label + ")", left + 0.5, y - 0.2, HouseStyle.SmallSize, Face.SansBold);
+            });
+        }
+        row.DrawAbove(0, 0.8);
+    }
+
+    private void DrawSectionsAndTempos()
+    {
+        var row = new AlignedRow(pen);
+        foreach (var place in geometry.Measures)
+        {
+            var x = place == geometry.Measures[0] ? place.Left : place.Left + 0.2;
+            if (place.Measure.Section is { Length: > 0 } section)
+            {
+                var width = pen.Ink.TextWidth(section, Face.SerifBold, HouseStyle.SectionSize) + 1;
+                var at = Math.Max(geometry.Left, Math.Min(x, geometry.Right - width));
+                row.Add(at, at + width, y => DrawSection(section, at, width, y));
+                x = at + width + 1;
+            }
+            if (place.Measure.Bar.FeelChange is { } feel) x = AddFeel(row, feel, x);
+            foreach (var tempo in place.Measure.Bar.Tempos)
+            {
+                var at = tempo.At.IsZero ? Math.Max(x, place == geometry.Measures[0] ? place.Left : place.Music) : XAt(place, tempo.At);
+                AddTempo(row, tempo.Tempo, at);
+            }
+        }
+        row.DrawAbove(0.55, 1.8);
+    }
+
+    private void DrawSection(string section, double x, double width, double y)
+    {
+        var cap = pen.Ink.CapHeight(Face.SerifBold, HouseStyle.SectionSize);
+        double top = y - cap - 0.5, bottom = y + 0.5;
+        pen.Line(x, top, x + width, top, pen.Ink.ThinBar);
+        pen.Line(x, bottom, x + width, bottom, pen.Ink.ThinBar);
+        pen.Line(x, top, x, bottom, pen.Ink.ThinBar);
+        pen.Line(x + width, top, x + width, bottom, pen.Ink.ThinBar);
+        pen.Text(section, x + width / 2, y, HouseStyle.SectionSize, Face.SerifBold, Anchor.Middle);
+    }
+
+    private double AddFeel(AlignedRow row, Feel feel, double x)
+    {
+        var text = feel.Swung switch
+        {
+            null => "Straight",
+            ValueBase.Sixteenth => "Swung sixteenths",
+            _ => "Swung eighths",
+        };
+        var width = pen.Ink.TextWidth(text, Face.SerifBold, HouseStyle.TempoSize);
+        row.Add(x, x + width, y => pen.Text(text, x, y, HouseStyle.TempoSize, Face.SerifBold));
+        return x + width + 1;
+    }
+
+    private void AddTempo(AlignedRow row, Tempo tempo, double x)
+    {
+        const double Scale = 0.62;
+        var glyph = Signs.TempoNoteOf(tempo.Beat.Base);
+        var equals = string.Create(CultureInfo.InvariantCulture, $"= {tempo.PerMinute:0.##}");
+        var note = pen.Ink.GlyphWidth(glyph) * Scale + tempo.Beat.Dots * 0.6 + 0.5;
+        var width = note + pen.Ink.TextWidth(equals, Face.SerifBold, HouseStyle.TempoSize);
+        row.Add(x, x + width, y =>
+        {
+            pen.Glyph(glyph, x, y - 0.15, Scale);
+            for (var dot = 0; dot < tempo.Beat.Dots; dot++)
+            {
+                pen.Glyph(Smufl.MetAugmentationDot, x + pen.Ink.GlyphWidth(glyph) * Scale + 0.2 + dot * 0.5, y - 0.15, Scale);
+            }
+            pen.Text(equals, x + note, y, HouseStyle.TempoSize, Face.SerifBold);
+        });
+    }
+
+    private static double XAt(MeasurePlace place, Beats at)
+    {
+        var columns = place.Measure.Columns;
+        for (var c = columns.Length - 1; c >= 0; c--)
+        {
+            if (columns[c].Time <= at) return place.Columns[c];
+        }
+        return place.Music;
+    }
+}

@@ -1,0 +1,166 @@
+using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout.Model;
+using Fretlore.Engraving.Layout.Systems;
+using Fretlore.Score;
+
+namespace Fretlore.Engraving.Layout.Tab;
+
+/// <summary>Draws what the hands do around the numbers of one system: slurs, glides, bends, letters, vibrato, strokes and fingers.</summary>
+internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry, Links links, TabRow row)
+{
+    private readonly BendDrawer bends = new(pen);
+    private readonly Dictionary<NoteId, double> bendEnds = [];
+    private readonly AlignedRow letters = new(pen);
+    private readonly AlignedRow strokes = new(pen);
+    private readonly AlignedRow vibratos = new(pen);
+    private readonly AlignedRow fingers = new(pen);
+    private readonly AlignedRow picking = new(pen);
+
+    public void Draw(List<SystemNote> notes)
+    {
+        foreach (var place in geometry.Measures)
+        {
+            foreach (var voice in place.Measure.Parts[staff.Index].Voices)
+            {
+                for (var i = 0; i < voice.Slots.Length; i++)
+                {
+                    var slot = voice.Slots[i];
+                    var room = i + 1 < voice.Slots.Length ? geometry.X(voice.Slots[i + 1]) : place.Right - 0.3;
+                    DrawSlot(slot, voice.Rule, room);
+                }
+            }
+        }
+        foreach (var note in notes)
+        {
+            DrawGlides(note.Placed);
+            DrawSlur(note.Placed);
+        }
+        letters.DrawAbove(0, 0.6);
+        strokes.DrawAbove(0, 0.7);
+        vibratos.DrawAbove(0.4, 1.1);
+        new TabSpans(pen, staff, geometry).Draw();
+        var bottom = staff.TabHeight;
+        fingers.DrawBelow(1.1, bottom + 1.7);
+        picking.DrawBelow(1.1, bottom + 1.9);
+    }
+
+    private void DrawSlot(Slot slot, StemSide rule, double room)
+    {
+        for (var h = 0; h < slot.Heads.Length; h++)
+        {
+            var note = new PlacedNote(staff.Index, slot, h, false, rule);
+            var middle = row.Middle(note);
+            var end = bends.Draw(note, middle, row.HalfWidth(note), room);
+            if (note.Note.Bend is not null) bendEnds[note.Note.Id] = end;
+            if (note.Note.Vibrato.Width != VibratoWidth.None) AddVibrato(note.Note, note.Note.Bend is null ? middle - 0.4 : end, room);
+            if (note.Note.Attack == Attack.Tap) AddLetter("T", middle);
+            if (note.Note.Attack == Attack.HammerFromNowhere) AddLetter("H", middle);
+            if (note.Note.Harmonic?.Kind == HarmonicKind.Pinch) AddLetter("P.H.", middle);
+            if (note.Note.Harmonic?.Kind == HarmonicKind.Touched) AddLetter("A.H.", middle);
+        }
+        if (slot.Event.Stroke != Stroke.None)
+        {
+            var glyph = slot.Event.Stroke == Stroke.Down ? Smufl.StringsDownBow : Smufl.StringsUpBow;
+            var x = geometry.X(slot) - slot.Shift + Spacing.ColumnInk.Centre;
+            strokes.Add(x - 0.6, x + 0.6, y => pen.GlyphCentred(glyph, x, y, 0.8));
+        }
+        AddFingers(slot);
+    }
+
+    private void AddLetter(string letter, double x)
+    {
+        var half = pen.Ink.TextWidth(letter, Face.Sans, HouseStyle.SmallSize) / 2;
+        letters.Add(x - half, x + half, y => pen.Text(letter, x, y, HouseStyle.SmallSize, Face.Sans, Anchor.Middle));
+    }
+
+    private void AddVibrato(Note note, double left, double right)
+    {
+        var glyph = note.Vibrato.Width == VibratoWidth.Wide ? Smufl.GuitarWideVibratoStroke : Smufl.GuitarVibratoStroke;
+        var step = pen.Ink.Music.AdvanceOf(glyph);
+        var count = Math.Max(2, (int)((right - 0.6 - left) / step));
+        vibratos.Add(left, left + count * step, y =>
+        {
+            for (var i = 0; i < count; i++) pen.Glyph(glyph, left + i * step, y);
+        });
+    }
+
+    private void AddFingers(Slot slot)
+    {
+        var middle = geometry.X(slot) - slot.Shift + Spacing.ColumnInk.Centre;
+        var stated = slot.Heads.Where(h => h.Note.Finger is not null).OrderBy(h => h.Note.String.Value).Select(h => NameOf(h.Note.Finger!.Value)).ToArray();
+        if (stated.Length > 0)
+        {
+            fingers.Add(middle - 0.4, middle + 0.4, y =>
+            {
+                for (var i = 0; i < stated.Length; i++)
+                {
+                    pen.Text(stated[i], middle, y + i * 1.3, HouseStyle.SmallSize * 0.9, Face.SansBold, Anchor.Middle);
+                }
+            });
+        }
+        if (slot.Event.PickingFinger is { } finger)
+        {
+            picking.Add(middle - 0.4, middle + 0.4, y => pen.Text(finger.ToString(), middle, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle));
+        }
+    }
+
+    private static string NameOf(Finger finger) => finger == Finger.Thumb ? "T" : ((int)finger).ToString(System.Globalization.CultureInfo.InvariantCulture);
+
+    private void DrawGlides(PlacedNote placed)
+    {
+        var note = placed.Note;
+        var y = TabRow.LineOf(note);
+        double middle = row.Middle(placed), half = row.HalfWidth(placed);
+        if (note.GlideIn != GlideIn.None) Slant(middle - half - 1.25, middle - half - 0.2, y, note.GlideIn == GlideIn.FromBelow);
+        if (note.GlideOut != GlideOut.None) Slant(middle + half + 0.2, middle + half + 1.4, y, note.GlideOut == GlideOut.Upwards);
+        if (links.LeadsTo(note) is { } next && SystemNotes.IsGlide(next.Note))
+        {
+            var right = geometry.Has(next.Slot.Measure) ? row.Middle(next) - row.HalfWidth(next) - 0.2 : geometry.Right - 0.4;
+            Slant(middle + half + 0.2, right, y, next.Note.Fret.Number >= note.Fret.Number);
+        }
+        if (SystemNotes.IsGlide(note) && links.Before(note) is { } before && !geometry.Has(before.Slot.Measure))
+        {
+            Slant(middle - half - 1.6, middle - half - 0.2, y, note.Fret.Number >= before.Note.Fret.Number);
+        }
+    }
+
+    private void Slant(double left, double right, double y, bool rising)
+    {
+        if (right - left < 0.3) return;
+        var lean = rising ? 0.42 : -0.42;
+        pen.Line(left, y + lean, right, y - lean, 0.15);
+    }
+
+    // One arc over a run on a string, with a letter where a finger hammers on or pulls off.
+    private void DrawSlur(PlacedNote placed)
+    {
+        var note = placed.Note;
+        var enters = SystemNotes.IsSlurred(note) && links.Before(note) is { } before && !geometry.Has(before.Slot.Measure);
+        var starts = !SystemNotes.IsSlurred(note) && links.LeadsTo(note) is { } after && SystemNotes.IsSlurred(after.Note);
+        if (SystemNotes.IsSlurred(note) && note.Attack != Attack.Glide && links.Before(note) is { } from && IsTopOfSlurs(placed))
+        {
+            var left = bendEnds.TryGetValue(from.Note.Id, out var bend) ? bend : geometry.Has(from.Slot.Measure) ? row.Middle(from) : row.Middle(placed) - 2;
+            AddLetter(note.Attack == Attack.HammerOn ? "H" : "P", (left + row.Middle(placed)) / 2);
+        }
+        if ((!starts && !enters) || !(starts ? IsTopOfStarts(placed) : IsTopOfSlurs(placed))) return;
+        var end = placed;
+        var leaves = false;
+        while (links.LeadsTo(end.Note) is { } next && SystemNotes.IsSlurred(next.Note))
+        {
+            leaves = !geometry.Has(next.Slot.Measure);
+            if (leaves) break;
+            end = next;
+        }
+        var y = TabRow.LineOf(note) - 0.78;
+        var x1 = enters ? row.Middle(placed) - 2 : bendEnds.TryGetValue(note.Id, out var bent) ? bent + 0.3 : row.Middle(placed);
+        var x2 = leaves ? geometry.Right : row.Middle(end);
+        if (x2 - x1 > 0.5) pen.Slur(x1, y, x2, y, -Math.Clamp((x2 - x1) * 0.12, 0.4, 0.8));
+    }
+
+    private static bool IsTopOfSlurs(PlacedNote placed) => placed.IsGrace
+        || !placed.Slot.Heads.Any(h => h.Note.String.Value < placed.Note.String.Value && SystemNotes.IsSlurred(h.Note));
+
+    private bool IsTopOfStarts(PlacedNote placed) => placed.IsGrace
+        || !placed.Slot.Heads.Any(h => h.Note.String.Value < placed.Note.String.Value && links.LeadsTo(h.Note) is { } next && SystemNotes.IsSlurred(next.Note));
+}

@@ -1,0 +1,108 @@
+using System.Globalization;
+using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout.Model;
+using Fretlore.Engraving.Layout.Spacing;
+using Fretlore.Engraving.Layout.Staff;
+using Fretlore.Engraving.Layout.Systems;
+using Fretlore.Reading;
+using Fretlore.Score;
+
+namespace Fretlore.Engraving.Layout.Tab;
+
+/// <summary>Draws one part's tablature through one system; y is 0 on the highest string's line.</summary>
+internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, SongReading reading)
+{
+    /// <summary>How far below the top line a string's line is.</summary>
+    public static double LineOf(Note note) => (note.String.Value - 1) * HouseStyle.TabLineDistance;
+
+    public void DrawLines(double right)
+    {
+        for (var line = 0; line < staff.StringCount; line++)
+        {
+            var y = line * HouseStyle.TabLineDistance;
+            pen.Line(geometry.Left, y, right, y, pen.Ink.StaffLine);
+        }
+    }
+
+    /// <summary>The clef of the tablature and its scale: it fills most of the lines, whatever their number.</summary>
+    public static (int Glyph, double Scale) ClefOf(Ink ink, StaffPlan staff)
+    {
+        var glyph = staff.StringCount <= 5 ? Smufl.FourStringTabClef : Smufl.SixStringTabClef;
+        var box = ink.Glyph(glyph);
+        return (glyph, staff.TabHeight * 0.82 / (box.Bottom - box.Top));
+    }
+
+    public void DrawMeasure(MeasurePlace place)
+    {
+        if (place.Prefix.ClefX is { } clefX)
+        {
+            var (glyph, scale) = ClefOf(pen.Ink, staff);
+            var box = pen.Ink.Glyph(glyph);
+            pen.Glyph(glyph, place.Left + clefX, staff.TabHeight / 2 - (box.Top + box.Bottom) / 2 * scale, scale);
+        }
+        var part = place.Measure.Parts[staff.Index];
+        if (part.Source.Repeats > 0)
+        {
+            var (glyph, x) = SameBarSign.At(place, part.Source.Repeats, staff.Index, geometry);
+            if (glyph != 0) pen.GlyphCentred(glyph, x, staff.TabHeight / 2);
+        }
+        foreach (var voice in part.Voices)
+        {
+            foreach (var slot in voice.Slots)
+            {
+                var x = geometry.X(slot) - slot.Shift;
+                DrawGraces(slot, geometry.X(slot));
+                foreach (var head in slot.Heads) DrawNumber(head.Note, FretLabels.Of(head.Note, IsResumed(slot)), x + ColumnInk.Centre, 1);
+                if (slot.Event.Roll != Roll.None && !slot.IsRest) DrawRoll(slot, x);
+            }
+        }
+    }
+
+    /// <summary>Half the width of what stands on the line for a note.</summary>
+    public double HalfWidth(PlacedNote note) => Math.Max(0.35,
+        pen.Ink.TextWidth(FretLabels.Of(note.Note, IsResumed(note.Slot)), Face.Sans, HouseStyle.FretSize * (note.IsGrace ? 0.75 : 1)) / 2);
+
+    /// <summary>The middle of a note's number.</summary>
+    public double Middle(PlacedNote note) => note.IsGrace
+        ? GraceDrawer.XOf(note.Slot, note.Head, geometry.X(note.Slot)) + ColumnInk.Centre * HouseStyle.GraceScale
+        : geometry.X(note.Slot) - note.Slot.Shift + ColumnInk.Centre;
+
+    // A held note is shown again, in brackets, where a system begins: the reader cannot see where it came from.
+    private bool IsResumed(Slot slot) => slot.Column == 0 && slot.Measure == geometry.Measures[0].Measure.Index;
+
+    private void DrawGraces(Slot slot, double x)
+    {
+        for (var i = 0; i < slot.Graces.Length; i++)
+        {
+            var note = slot.Graces[i].Note;
+            DrawNumber(note, FretLabels.Of(note), GraceDrawer.XOf(slot, i, x) + ColumnInk.Centre * HouseStyle.GraceScale, 0.75);
+        }
+    }
+
+    private void DrawNumber(Note note, string label, double middle, double scale)
+    {
+        if (label.Length == 0) return;
+        var size = HouseStyle.FretSize * scale;
+        var y = LineOf(note);
+        var half = pen.Ink.TextWidth(label, Face.Sans, size) / 2;
+        var height = pen.Ink.DigitHeight(Face.Sans, size);
+        pen.Open();
+        pen.White(middle - half - 0.12, y - height / 2 - 0.1, middle + half + 0.12, y + height / 2 + 0.1);
+        pen.Text(label, middle, y + height / 2, size, Face.Sans, Anchor.Middle);
+        pen.Close("note-" + note.Id.Index.ToString(CultureInfo.InvariantCulture), TitleOf(note));
+    }
+
+    private string TitleOf(Note note)
+    {
+        var place = note.IsDead ? $"String {note.String}, dead note" : $"String {note.String}, fret {note.Fret}, {reading.SpellingOf(note.Id)}";
+        return note.Harmonic is null ? place : place + ", harmonic";
+    }
+
+    private void DrawRoll(Slot slot, double x)
+    {
+        double top = slot.Heads.Min(h => LineOf(h.Note)), bottom = slot.Heads.Max(h => LineOf(h.Note));
+        var half = slot.Heads.Max(h => pen.Ink.TextWidth(FretLabels.Of(h.Note), Face.Sans, HouseStyle.FretSize)) / 2;
+        ChordDrawer.DrawRoll(pen, slot.Event.Roll, x + ColumnInk.Centre - half - 0.7, top - 0.5, bottom + 0.5);
+    }
+}
