@@ -3,7 +3,6 @@ using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Reading;
 using Fretlore.Score;
-using Fretlore.Tests.Songs;
 using static Fretlore.Tests.Songs.SongBuilder;
 
 namespace Fretlore.Tests.Engraving.Layout;

@@ -1,0 +1,112 @@
+using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout;
+using Fretlore.Music;
+using Fretlore.Score;
+using Fretlore.Tests.Songs;
+
+namespace Fretlore.Tests.Engraving.Layout;
+
+public class PageFacts
+{
+    private static readonly FontLibrary Fonts = new();
+
+    [Fact]
+    public void Pages_OfTheSameSong_AreTheSame()
+    {
+        var song = StudySongs.EverySign();
+        Assert.Equal(Engrave(song).Pages.SelectMany(Flat), Engrave(song).Pages.SelectMany(Flat));
+    }
+
+    [Fact]
+    public void Systems_ButTheLast_EndExactlyAtTheRightMargin()
+    {
+        var song = StudySongs.TwoGuitars(24);
+        var document = Engrave(song);
+        var page = document.Pages[0];
+        var margin = page.Width - Paper.A4.SideMargin / page.StaffSpace;
+        var ends = document.Pages
+            .SelectMany(p => p.Marks.OfType<Group>().Where(g => g.Id?.StartsWith("system-", StringComparison.Ordinal) == true))
+            .Select(system => system.Marks.OfType<Line>().Max(l => l.To.X)).ToArray();
+        Assert.True(ends.Length > 3);
+        Assert.All(ends[..^1], end => Assert.Equal(margin, end, 6));
+    }
+
+    [Fact]
+    public void EveryPickedNote_IsShownOnceInTheTablatureAndOnceOnTheStaff()
+    {
+        var song = StudySongs.EverySign();
+        var ids = Engrave(song).Pages.SelectMany(Flat).OfType<Group>().Select(g => g.Id).OfType<string>().ToArray();
+        Assert.Equal(ids.Length, ids.Distinct().Count());
+        foreach (var note in song.Parts[0].Bars.SelectMany(b => b.Notes))
+        {
+            Assert.Contains($"head-{note.Id.Index}", ids);
+            Assert.Equal(!note.IsTiedFromBefore, ids.Contains($"note-{note.Id.Index}"));
+        }
+    }
+
+    [Fact]
+    public void Nothing_IsInkedOutsideThePaper()
+    {
+        foreach (var song in new[] { StudySongs.EverySign(), StudySongs.TwoGuitars(16), StudySongs.TwoVoices() })
+        {
+            foreach (var page in Engrave(song).Pages)
+            {
+                foreach (var (_, box) in InkBoxes.Of(page, Fonts))
+                {
+                    Assert.True(box.Left > 2 && box.Top > 2 && box.Right < page.Width - 2 && box.Bottom < page.Height - 2, box.ToString());
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void PartThatRests_IsHiddenFromItsSystem()
+    {
+        var titles = Engrave(StudySongs.TwoGuitars(24)).Pages.SelectMany(Flat).OfType<Text>().Select(t => t.Value).ToArray();
+        // The lead rests in the first system: its full name is never printed, the short one at each later system.
+        Assert.Contains("Rhythm", titles);
+        Assert.Contains("Lead", titles);
+        Assert.DoesNotContain("guitar,", titles);
+        Assert.Equal(titles.Count(t => t == "Rhy."), titles.Count(t => t == "Lead"));
+    }
+
+    [Fact]
+    public void BarTooWideForThePaper_IsSetSmaller_AndRefusedWhenTooSmallToRead()
+    {
+        var b = new SongBuilder().Part("Guitar");
+        b.Bar(Enumerable.Range(0, 64).Select(i => SongBuilder.Play(ValueBase.SixtyFourth, (1, 10 + i % 2 * 2))).ToArray());
+        var song = b.Build();
+        var reading = Studies.SpelledByKey(song);
+        var engraver = new PageEngraver(Fonts.Music, Fonts.Texts);
+        var small = Assert.IsType<EngravingResult.Pages>(engraver.Engrave(song, reading, new PageOptions()));
+        Assert.True(small.StaffSpace < 1.6);
+        var refused = Assert.IsType<EngravingResult.Refused>(engraver.Engrave(song, reading, new PageOptions { Paper = new Paper(60, 90) }));
+        Assert.NotEmpty(refused.Remedy);
+    }
+
+    [Fact]
+    public void LongTitle_IsWrappedAndNotCut()
+    {
+        var title = string.Join(' ', Enumerable.Repeat("Weathervane", 18));
+        var song = StudySongs.TwoVoices() with { Info = new SongInfo(title) };
+        var lines = Engrave(song).Pages[0].Marks.OfType<Group>().Single(g => g.Id == "title").Marks.OfType<Text>();
+        Assert.Equal(title, string.Join(' ', lines.Where(t => t.Face == Face.SerifBold).Select(t => t.Value)));
+    }
+
+    [Fact]
+    public void RestsOfAllParts_AreDrawnAsOneMultiBarRest()
+    {
+        var b = new SongBuilder().Part("Guitar").Bar(SongBuilder.Play(ValueBase.Whole, (1, 0))).Bar().Bar().Bar().Bar(SongBuilder.Play(ValueBase.Whole, (1, 0)));
+        var groups = Engrave(b.Build()).Pages.SelectMany(Flat).OfType<Group>().ToArray();
+        Assert.Contains(groups, g => g is { Id: "bar-2", Title: "Bars 2 to 4, rest" });
+        Assert.DoesNotContain(groups, g => g.Id is "bar-3" or "bar-4");
+    }
+
+    internal static Document Engrave(Song song, PageOptions? options = null) => Assert.IsType<EngravingResult.Pages>(
+        new PageEngraver(Fonts.Music, Fonts.Texts).Engrave(song, Studies.SpelledByKey(song), options ?? new PageOptions())).Document;
+
+    internal static IEnumerable<Mark> Flat(DrawnPage page) => page.Marks.SelectMany(Flat);
+
+    internal static IEnumerable<Mark> Flat(Mark mark) => mark is Group group ? group.Marks.SelectMany(Flat).Prepend(group) : [mark];
+}
