@@ -87,7 +87,7 @@ public readonly record struct ChordKind(ChordFamily Family, PitchClassSet Tensio
 
     public override string ToString() => Symbol();
 
-    private static ReadOnlySpan<int> TensionOrder => [4, 3, 7, 1, 2, 5, 6, 8, 9, 10, 11];
+    private static ReadOnlySpan<int> TensionOrder => [4, 7, 1, 2, 3, 5, 6, 8, 9, 10, 11];
 
     // 9, 11 or 13 in the place of 7, as far as the naturals below are there or usually left out (common practice).
     private string TakeStack(ref PitchClassSet left)

@@ -10,11 +10,11 @@ internal static class ChordPricing
     private const double HarshForeignBass = 1.6;
     private const double ThirdMissing = 1.8;
     private const double OutsideKey = 0.4;
-    private const double RootMissing = 2.2;
+    private const double RootMissing = 1.8;
 
     // Cost of a tone beyond the family by semitones above the root; a tone that makes another family is dear so that the family wins.
     // Columns:                                       -    b9   9     #9   3   11   #11  5    b13  13    b7   7
-    private static ReadOnlySpan<double> MajorTriad => [0, 2.0, 0.5, 1.7, 9, 1.0, 1.3, 9, 2.3, 9, 9, 9];
+    private static ReadOnlySpan<double> MajorTriad => [0, 1.6, 0.5, 1.7, 9, 1.0, 1.3, 9, 2.3, 9, 9, 9];
 
     private static ReadOnlySpan<double> MinorTriad => [0, 2.0, 0.55, 9, 9, 0.8, 1.7, 9, 1.6, 9, 9, 9];
 
@@ -22,13 +22,13 @@ internal static class ChordPricing
 
     private static ReadOnlySpan<double> NoThird => [0, 1.5, 0.5, 3, 9, 0.7, 1.4, 9, 1.6, 1.6, 3, 3];
 
-    private static ReadOnlySpan<double> Altered => [0, 1.8, 0.7, 1.7, 9, 1.2, 1.5, 1.2, 1.6, 1.2, 3, 3];
+    private static ReadOnlySpan<double> Altered => [0, 1.8, 0.7, 1.7, 9, 1.2, 1.5, 2.2, 1.6, 1.2, 3, 3];
 
     private static ReadOnlySpan<double> Sixth => [0, 1.8, 0.1, 1.7, 9, 1.0, 0.8, 9, 1.5, 9, 3, 3];
 
     private static ReadOnlySpan<double> Dominant => [0, 0.6, 0.25, 0.6, 9, 1.3, 0.5, 1.0, 0.7, 0.35, 0, 3];
 
-    private static ReadOnlySpan<double> MajorSeventh => [0, 2.0, 0.25, 1.5, 9, 1.5, 0.5, 1.2, 1.5, 0.4, 3, 0];
+    private static ReadOnlySpan<double> MajorSeventh => [0, 1.8, 0.25, 1.5, 9, 1.0, 0.5, 1.2, 1.5, 0.5, 3, 0];
 
     private static ReadOnlySpan<double> MinorSeventh => [0, 1.5, 0.25, 9, 9, 0.4, 1.8, 1.2, 1.3, 0.6, 3, 2.5];
 
@@ -46,7 +46,7 @@ internal static class ChordPricing
         if (family.Rarity > 0) parts?.Add(new CostPart(CostReason.RareFamily, family.Rarity));
         if (foreignBass)
         {
-            var amount = bass is 2 or 5 or 9 or 10 or 11 ? ForeignBass : HarshForeignBass;
+            var amount = bass is 2 or 5 or 9 or 10 ? ForeignBass : HarshForeignBass;
             total += amount;
             parts?.Add(new CostPart(CostReason.BassIsForeign, amount, kind.DegreeOf(bass)));
         }

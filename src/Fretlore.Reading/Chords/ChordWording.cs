@@ -31,7 +31,7 @@ internal static class ChordWording
         foreach (var degree in kind.Degrees) notes.Add(root.Transpose(degree));
         var bassName = root;
         var bassDegree = NoteName.Wrap(bass - guess.Root, 12);
-        if (bassDegree != 0) bassName = guess.ForeignBass ? root.Transpose(Interval.Chromatic(bassDegree)) : root.Transpose(kind.DegreeOf(bassDegree));
+        if (bassDegree != 0) bassName = guess.ForeignBass ? RootSpelling.Of(bass, null, context.Key) : root.Transpose(kind.DegreeOf(bassDegree));
         if (guess.ForeignBass) notes.Add(bassName);
         var parts = ImmutableArray.CreateBuilder<CostPart>();
         ChordPricing.Price(kind, bassDegree, guess.ForeignBass, guess.RootInKey, parts);
