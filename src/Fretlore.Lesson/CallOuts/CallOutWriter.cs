@@ -1,0 +1,27 @@
+using Fretlore.Lesson.CallOuts.Telling;
+using Fretlore.Lesson.CallOuts.Words;
+using Fretlore.Reading;
+using Fretlore.Score;
+
+namespace Fretlore.Lesson.CallOuts;
+
+/// <summary>Writes what a teacher says on camera about the riffs of a song.</summary>
+public static class CallOutWriter
+{
+    /// <summary>One call-out for each riff of the song, in the sheet's order.</summary>
+    /// <param name="song">The song.</param>
+    /// <param name="reading">Names for shapes, or null to go without.</param>
+    /// <param name="style">The teacher's way of speaking; null for the usual one.</param>
+    public static IReadOnlyList<CallOut> For(Song song, SongReading? reading = null, CallOutStyle? style = null)
+    {
+        var context = CallOutContext.Of(song, reading, style ?? new CallOutStyle());
+        return [.. song.Riffs.Select(r => For(r, context))];
+    }
+
+    internal static CallOut For(Riff riff, CallOutContext context) => new(
+        riff.Name,
+        SpokenName.Of(riff.Name),
+        new Headline(riff, context).Tell(),
+        new RiffTeller(riff, context, Detail.WalkThrough).Tell(),
+        new RiffTeller(riff, context, Detail.NoteByNote).Tell());
+}

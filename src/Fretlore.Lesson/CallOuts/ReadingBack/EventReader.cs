@@ -1,0 +1,351 @@
+using Fretlore.Guitar;
+using Fretlore.Lesson.CallOuts.Words;
+using Fretlore.Music;
+using Fretlore.Score;
+
+namespace Fretlore.Lesson.CallOuts.ReadingBack;
+
+/// <summary>Understands what is played, word by word, as a student follows a teacher: strings, value and mutes stay in force until said anew.</summary>
+internal sealed class EventReader(StringWords strings)
+{
+    private static readonly (NoteValue, Tuplet?) Eighth = (new NoteValue(ValueBase.Eighth), null);
+    private static readonly (NoteValue, Tuplet?) Sixteenth = (new NoteValue(ValueBase.Sixteenth), null);
+
+    private readonly Dictionary<StringNumber, Note> lastOn = [];
+    private readonly ShapeReader shapes = new(strings);
+    private readonly List<Note> graces = [];
+    private ValueList<StringNumber> place;
+    private (NoteValue Value, Tuplet? Tuplet)[] cell = [];
+    private int cellAt;
+
+    /// <summary>What was understood since it was last emptied.</summary>
+    public List<Event> Events { get; } = [];
+
+    public ShapeReader Shapes => shapes;
+
+    public bool PalmMuted { get; set; }
+
+    public bool Ringing { get; set; }
+
+    /// <summary>What sounded last, for "hold it".</summary>
+    public ValueList<Note> Last { get; set; }
+
+    /// <summary>Reads a whole sentence; what could not be understood, or null.</summary>
+    public string? Read(WordRow row)
+    {
+        for (row.SkipPauses(); !row.IsAtEnd; row.SkipPauses())
+        {
+            var before = row.Place;
+            if (!TrySetting(row) && !TryMark(row) && !TryItem(row)) return row.Rest;
+            if (row.Place == before) return row.Rest;
+        }
+        return null;
+    }
+
+    /// <summary>Takes an event as played, without words.</summary>
+    public void Follow(Event item)
+    {
+        if (item.IsRest) return;
+        foreach (var note in item.Graces.Concat(item.Notes)) lastOn[note.String] = note;
+        Last = item.Notes;
+    }
+
+    private bool TrySetting(WordRow row)
+    {
+        if (row.Take("straight")) return true;
+        if (row.Take("one finger across") || row.Take("together on")) return TryPlace(row, out place);
+        if (TryPlace(row, out var strings))
+        {
+            place = strings;
+            return true;
+        }
+        return TryLabel(row) || TryHold(row);
+    }
+
+    private bool TryLabel(WordRow row)
+    {
+        var start = row.Place;
+        var count = row.Look(1) is "gallops" or "reverse" && row.TakeNumber(out var number) ? number : 1;
+        var reverse = row.Take("reverse");
+        if (row.Take("gallop") || row.Take("gallops"))
+        {
+            cell = reverse ? [Sixteenth, Sixteenth, Eighth] : [Eighth, Sixteenth, Sixteenth];
+            cellAt = 0;
+            if (!row.Take("on")) return count == 1;
+            row.Take("fret");
+            if (!(row.Take("open strings") || row.Take("open string")) || place.Count == 0)
+            {
+                if (!row.TakeNumber(out var fret)) return false;
+                AddEvent(Notes(place, new Fret(fret)), 3 * count);
+                return true;
+            }
+            AddEvent(Notes(place, Fret.Open), 3 * count);
+            return true;
+        }
+        row.Place = start;
+        var at = start;
+        if (!ValueWords.TryRead(row.Words, ref at, out var value)) return false;
+        row.Place = at;
+        cell = [value];
+        cellAt = 0;
+        return true;
+    }
+
+    // "hold the lift shape, let it ring, and pick eighths:"
+    private bool TryHold(WordRow row)
+    {
+        var start = row.Place;
+        if (row.Take("keep holding") || (row.Take("hold") && shapes.TryHold(row)))
+        {
+            row.SkipPauses();
+            shapes.Rings = row.Take("let ring") || shapes.Rings || Ringing;
+            row.SkipPauses();
+            if (row.Take("pick")) return true;
+        }
+        row.Place = start;
+        return false;
+    }
+
+    private bool TryItem(WordRow row)
+    {
+        if (row.Take("quick")) return TryGrace(row);
+        if (row.Take("rest") || row.Take("stroke in air"))
+        {
+            AddEvent([], 1);
+            return true;
+        }
+        if (row.Take("hold"))
+        {
+            AddEvent(Last.Select(n => Held(n.String)).ToValueList(), 1);
+            return true;
+        }
+        if (shapes.TryStrike(row, out var struck))
+        {
+            AddEvent(struck.Select(n => Bare(n.String, n.Fret) with { LetsRing = shapes.Rings }).ToValueList(), 1);
+            return true;
+        }
+        return TryCore(row, out var notes, out var count) && AddEvent(notes, count);
+    }
+
+    private bool TryGrace(WordRow row)
+    {
+        if (!TryCore(row, out var notes, out var count) || count != 1 || notes.Count != 1) return false;
+        graces.Add(notes[0]);
+        return true;
+    }
+
+    private bool TryCore(WordRow row, out ValueList<Note> notes, out int count)
+    {
+        count = 1;
+        notes = [];
+        if (!row.Take("land on") && !row.Take("up to")) row.Take("down to");
+        var approach = Approach(row);
+        row.Take("fret");
+        if (shapes.TryShape(row, out var shape))
+        {
+            notes = shape.Select(n => approach(Bare(n.String, n.Fret))).ToValueList();
+            return true;
+        }
+        if (row.Take("held"))
+        {
+            notes = place.Select(Held).ToValueList();
+            return notes.Count > 0;
+        }
+        if (place.Count == 0 || Core(row, out count) is not { } core) return false;
+        notes = place.Select(s => approach(core(s))).ToValueList();
+        return true;
+    }
+
+    private static Func<Note, Note> Approach(WordRow row)
+    {
+        var glide = row.Take("slide in from below to") ? GlideIn.FromBelow : row.Take("slide in from above to") ? GlideIn.FromAbove : GlideIn.None;
+        var attack = Attack.Picked;
+        if (row.Take("hammer to")) attack = Attack.HammerOn;
+        else if (row.Take("pull off to")) attack = Attack.PullOff;
+        else if (row.Take("hammer from nowhere on")) attack = Attack.HammerFromNowhere;
+        else if (row.Take("tap")) attack = Attack.Tap;
+        else if (row.Take("slide up to") || row.Take("slide down to")) attack = Attack.Glide;
+        return note => note with { Attack = attack, GlideIn = glide };
+    }
+
+    private Func<StringNumber, Note>? Core(WordRow row, out int count)
+    {
+        count = 1;
+        if (row.Take("open")) return s => Bare(s, Fret.Open);
+        if (row.Take("harmonic at") && row.TakeNumber(out var touched)) return Harmonic(row, new Fret(touched));
+        if (row.Take("pinch harmonic on") && TryFret(row, out var pinched)) return s => Bare(s, pinched) with { Harmonic = new Harmonic(HarmonicKind.Pinch, pinched) };
+        if (row.Take("dead note"))
+        {
+            var dead = row.Take("at") && row.TakeNumber(out var at) ? new Fret(at) : Fret.Open;
+            return s => Bare(s, dead) with { IsDead = true };
+        }
+        if (row.Take("chug"))
+        {
+            var on = Fret.Open;
+            if (row.Take("on") && !TryFret(row, out on)) return null;
+            return s => Bare(s, on) with { IsPalmMuted = true };
+        }
+        if (!row.TakeNumber(out var number)) return null;
+        count = number;
+        if (row.Take("chugs")) return s => Bare(s, Fret.Open) with { IsPalmMuted = true };
+        if (row.Take("dead notes")) return s => Bare(s, Fret.Open) with { IsDead = true };
+        count = 1;
+        return s => Bare(s, new Fret(number));
+    }
+
+    private Func<StringNumber, Note>? Harmonic(WordRow row, Fret touched)
+    {
+        if (!row.Take("over")) return s => Bare(s, touched) with { Harmonic = new Harmonic(HarmonicKind.Natural, touched) };
+        return TryFret(row, out var stopped) ? s => Bare(s, stopped) with { Harmonic = new Harmonic(HarmonicKind.Touched, touched) } : null;
+    }
+
+    private static bool TryFret(WordRow row, out Fret fret)
+    {
+        fret = Fret.Open;
+        if (row.Take("open")) return true;
+        if (!row.TakeNumber(out var number)) return false;
+        fret = new Fret(number);
+        return true;
+    }
+
+    // Marks, counts, lengths and further strings belong to what was said last.
+    private bool TryMark(WordRow row)
+    {
+        if (Events.Count == 0 && graces.Count == 0) return false;
+        if (row.TakeTimes(out var times)) return Repeat(times);
+        if (row.Current == "for") return TryLength(row);
+        if (row.Current == "with" && TryMore(row)) return true;
+        if (graces.Count > 0)
+        {
+            if (!MarkReader.TryMark(row, graces[^1], out var grace)) return false;
+            graces[^1] = grace;
+            return true;
+        }
+        return MarkEvents(row);
+    }
+
+    private bool MarkEvents(WordRow row)
+    {
+        var last = Events[^1];
+        if (MarkReader.TryEventMark(row, last, out var whole))
+        {
+            Replace(whole);
+            return true;
+        }
+        if (last.IsRest || saidLast.Count == 0) return false;
+        var marked = last.Notes.ToArray();
+        var end = row.Place;
+        foreach (var index in saidLast)
+        {
+            var start = row.Place;
+            if (!MarkReader.TryMark(row, marked[index], out marked[index])) return false;
+            end = row.Place;
+            row.Place = start;
+        }
+        row.Place = end;
+        Replace(last with { Notes = marked.ToValueList() });
+        return true;
+    }
+
+    private readonly List<int> saidLast = [];
+    private int sameEvents = 1;
+
+    private void Replace(Event item)
+    {
+        for (var i = 0; i < sameEvents; i++) Events[^(i + 1)] = item with { Value = Events[^(i + 1)].Value, Tuplet = Events[^(i + 1)].Tuplet };
+        Follow(item);
+    }
+
+    private bool Repeat(int times)
+    {
+        var item = Events[^1];
+        for (var i = 1; i < times; i++) Events.Add(Timed(item));
+        sameEvents = times;
+        return true;
+    }
+
+    private bool TryLength(WordRow row)
+    {
+        var at = row.Place + 1;
+        if (ValueWords.TryRead(row.Words, ref at, out var value))
+        {
+            row.Place = at;
+            if (cell.Length > 1) cellAt = (cellAt + cell.Length - 1) % cell.Length;
+            Events[^1] = Events[^1] with { Value = value.Value, Tuplet = value.Tuplet };
+            return true;
+        }
+        return TryBeats(row);
+    }
+
+    // "for two beats", "for a beat and a half": said for the ear; the values of a walk-through are not read back.
+    private static bool TryBeats(WordRow row)
+    {
+        var start = row.Place;
+        row.Take("for");
+        if (row.Current is not ("beat" or "count") && !row.TakeNumber(out _))
+        {
+            row.Place = start;
+            return false;
+        }
+        row.Take("half");
+        var named = row.Take("beats") || row.Take("beat") || row.Take("counts") || row.Take("count");
+        row.Take("half");
+        if (!named) row.Place = start;
+        return named;
+    }
+
+    private bool TryMore(WordRow row)
+    {
+        var start = row.Place++;
+        if (!TryPlace(row, out var more))
+        {
+            row.Place = start;
+            return false;
+        }
+        place = more;
+        row.SkipPauses();
+        if (Events.Count == 0 || !TryCore(row, out var notes, out var count) || count != 1) return false;
+        var first = Events[^1].Notes.Count;
+        Events[^1] = Events[^1] with { Notes = [.. Events[^1].Notes.Items, .. notes] };
+        saidLast.Clear();
+        saidLast.AddRange(Enumerable.Range(first, notes.Count));
+        Follow(Events[^1]);
+        return true;
+    }
+
+    private bool TryPlace(WordRow row, out ValueList<StringNumber> read)
+    {
+        var at = row.Place;
+        if (!strings.TryRead(row.Words, ref at, out read)) return false;
+        row.Place = at;
+        return true;
+    }
+
+    private bool AddEvent(ValueList<Note> notes, int count)
+    {
+        var item = new Event { Start = Beats.Zero, Value = default, Notes = notes, Graces = graces.ToValueList() };
+        graces.Clear();
+        for (var i = 0; i < count; i++) Events.Add(Timed(item));
+        sameEvents = count;
+        saidLast.Clear();
+        saidLast.AddRange(Enumerable.Range(0, notes.Count));
+        Follow(item);
+        return true;
+    }
+
+    private Event Timed(Event item)
+    {
+        if (cell.Length == 0) return item;
+        var (value, tuplet) = cell[cellAt];
+        cellAt = (cellAt + 1) % cell.Length;
+        return item with { Value = value, Tuplet = tuplet };
+    }
+
+    private ValueList<Note> Notes(ValueList<StringNumber> on, Fret fret) => on.Select(s => Bare(s, fret)).ToValueList();
+
+    private Note Bare(StringNumber number, Fret fret) => new() { String = number, Fret = fret, Sounding = default, IsPalmMuted = PalmMuted, LetsRing = Ringing };
+
+    private Note Held(StringNumber number) => lastOn.TryGetValue(number, out var last)
+        ? new Note { String = number, Fret = last.Fret, Sounding = default, Attack = Attack.Held }
+        : Bare(number, Fret.Open) with { Attack = Attack.Held, IsPalmMuted = false, LetsRing = false };
+}

@@ -1,0 +1,88 @@
+using System.Text;
+using Fretlore.Music;
+
+namespace Fretlore.Lesson.CallOuts.Telling;
+
+/// <summary>How a piece of speech is joined to what is said before it.</summary>
+internal enum Joint
+{
+    /// <summary>The next thing to play.</summary>
+    Item,
+
+    /// <summary>More about the thing just said.</summary>
+    Mark,
+
+    /// <summary>Runs on without a pause.</summary>
+    RunOn,
+}
+
+/// <summary>Builds sentences from pieces and starts a new one before the breath runs out.</summary>
+internal sealed class Breaths
+{
+    /// <summary>Words in a breath. Common practice for spoken text: under twenty.</summary>
+    public const int Limit = 17;
+
+    private readonly List<string> sentences = [];
+    private readonly List<(string Text, Joint Joint)> pieces = [];
+    private string? heading;
+
+    public ValueList<string> Sentences => sentences.ToValueList();
+
+    public int SentenceCount => sentences.Count;
+
+    public bool IsOpen => heading is not null || pieces.Count > 0;
+
+    /// <summary>Ends what is open and says a sentence of its own.</summary>
+    public void Say(string sentence)
+    {
+        End();
+        sentences.Add(Capital(sentence) + ".");
+    }
+
+    /// <summary>Starts a sentence with words that end in a colon.</summary>
+    public void Head(string words)
+    {
+        End();
+        heading = words;
+    }
+
+    public void Add(string text, Joint joint = Joint.Item)
+    {
+        if (pieces.Count > 0 && OpenWords() + Words(text) + 1 > Limit)
+        {
+            End();
+            if (joint == Joint.Item && !text.StartsWith("then ", StringComparison.Ordinal)) text = "then " + text;
+        }
+        pieces.Add((text, joint));
+    }
+
+    /// <summary>Adds words to the last piece; they are never parted from it.</summary>
+    public void Append(string text)
+    {
+        if (pieces.Count == 0) return;
+        pieces[^1] = (pieces[^1].Text + text, pieces[^1].Joint);
+    }
+
+    public void End()
+    {
+        if (!IsOpen) return;
+        var text = new StringBuilder(heading);
+        var last = pieces.FindLastIndex(p => p.Joint == Joint.Item);
+        for (var i = 0; i < pieces.Count; i++)
+        {
+            if (i == 0) text.Append(heading is null ? "" : ": ");
+            else if (pieces[i].Joint == Joint.RunOn) text.Append(' ');
+            else text.Append(i == last ? ", then " : ", ");
+            text.Append(pieces[i].Text);
+        }
+        heading = null;
+        pieces.Clear();
+        sentences.Add(Capital(text.ToString()) + ".");
+    }
+
+    private int OpenWords() => Words(heading ?? "") + pieces.Sum(p => Words(p.Text));
+
+    private static int Words(string text) => text.Length == 0 ? 0 : text.Count(c => c == ' ') + 1;
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+}

@@ -1,0 +1,207 @@
+using Fretlore.Lesson.CallOuts.Words;
+using Fretlore.Music;
+using Fretlore.Score;
+
+namespace Fretlore.Lesson.CallOuts.Telling;
+
+/// <summary>Says a whole riff bar by bar, or what differs from the riff it varies.</summary>
+internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detail)
+{
+    private readonly EventTeller teller = new(new StringWords(riff.Neck.Tuning, context.Style.Strings), detail);
+    private readonly BarForm[] forms = [.. riff.Content.Select(BarForm.Of)];
+
+    public Speech Tell()
+    {
+        var basis = detail == Detail.WalkThrough ? context.BaseOf(riff) : null;
+        if (basis is not null && TryTellVariation(basis)) return Done();
+        for (var bar = 0; bar < riff.Content.Count;)
+        {
+            bar += detail == Detail.WalkThrough ? TellBar(bar) : TellWhole(bar);
+        }
+        TellRepeats();
+        return Done();
+    }
+
+    private Speech Done()
+    {
+        teller.Breaths.End();
+        return new Speech(teller.Breaths.Sentences);
+    }
+
+    private bool TryTellVariation(Riff basis)
+    {
+        var before = basis.Content.Select(BarForm.Of).ToArray();
+        if (before.Length != forms.Length || !basis.Bars.Select(Shown).SequenceEqual(riff.Bars.Select(Shown))) return false;
+        var changed = Enumerable.Range(0, forms.Length).Where(i => forms[i] != before[i]).ToArray();
+        if (changed.Length == forms.Length) return false;
+        var name = RiffName(SpokenName.Of(basis.Name));
+        if (changed.Length == 0)
+        {
+            teller.Breaths.Say($"Same as {name}");
+            return true;
+        }
+        teller.Breaths.Say($"Same as {name}, but {BarNames(changed)} {(changed.Length == 1 ? "changes" : "change")}");
+        foreach (var bar in changed)
+        {
+            teller.Hand = teller.Hand.Moved();
+            if (bar > 0) teller.Hand = Follow(basis.Content[bar - 1]);
+            if (!TrySameStart(bar, before[bar], basis.Content[bar], "it starts the same")) TellWhole(bar);
+        }
+        return true;
+    }
+
+    private static Bar Shown(Bar bar) => bar with { Number = 0, Tempos = default, Key = null, FeelChange = null };
+
+    /// <summary>"the furnace riff".</summary>
+    internal static string RiffName(string spoken) => spoken.Split(' ')[^1] is "riff" or "lick" ? "the " + spoken : $"the {spoken} riff";
+
+    // Bars told by pointing at earlier ones; how many were told.
+    private int TellBar(int bar)
+    {
+        for (var from = 0; from < bar; from++)
+        {
+            var length = 0;
+            while (bar + length < forms.Length && from + length < bar && forms[bar + length] == forms[from + length] && IsPlainBar(bar + length)) length++;
+            if (length == 0) continue;
+            // One bar is only said to be the same when it has something to it.
+            if (forms[bar].EventCount < 2 && length == 1) continue;
+            var (here, there) = (Range(bar, length), Range(from, length));
+            var next = from + length == bar && length > 1;
+            teller.Breaths.Say(from + length == bar && length == 1 ? $"{here}: same again" : next ? $"{here}: the same again" : $"{here}: same as {there}");
+            for (var i = 0; i < length; i++) teller.Hand = Follow(riff.Content[bar + i]);
+            return length;
+        }
+        for (var from = bar - 1; from >= 0; from--)
+        {
+            if (TrySameStart(bar, forms[from], riff.Content[from], "same as " + BarNames([from]))) return 1;
+        }
+        return TellWhole(bar);
+    }
+
+    private bool IsPlainBar(int bar) => !riff.Bars[bar].StartsEnding && !riff.Bars[bar].IsPickup;
+
+    // "Same as bar one, but end on ten": as many events as before, all but the last one or two alike.
+    private bool TrySameStart(int bar, BarForm before, PartBar content, string same)
+    {
+        if (!IsPlainBar(bar) || content.Strands.Count != 1 || riff.Content[bar].Strands.Count != 1) return false;
+        var (was, now) = (content.Strands[0].Events, riff.Content[bar].Strands[0].Events);
+        if (was.Count != now.Count || now.Count < 4 || before.Timing != forms[bar].Timing || content.Neck != riff.Content[bar].Neck) return false;
+        var first = 0;
+        while (first < now.Count && SpokenForm.Of(was[first], Detail.NoteByNote) == SpokenForm.Of(now[first], Detail.NoteByNote)) first++;
+        var changed = now.Count - first;
+        if (changed is 0 or > 4 || first < 2 * changed || now.Skip(first).Any(e => e.IsRest || e.Notes.Any(n => n.IsTiedFromBefore))) return false;
+        teller.Hand = teller.Hand.Moved();
+        foreach (var item in was.Take(first)) teller.Hand = teller.Hand.After(item);
+        teller.Breaths.Say($"{BarNames([bar])}: {same}, but the {(changed == 1 ? "last one is" : $"last {NumberWords.Of(changed)} are")} new");
+        new StrandTeller(teller, riff.Bars[bar].Meter, null).Tell([.. now.Skip(first)]);
+        return true;
+    }
+
+    private int TellWhole(int bar)
+    {
+        var content = riff.Content[bar];
+        if (forms.Length > 1 || riff.Bars[bar].StartsEnding || riff.Bars[bar].IsPickup) teller.Breaths.Say(BarNames([bar]) + Ending(riff.Bars[bar]));
+        if (content.IsRest)
+        {
+            teller.Breaths.Say("Rest for the whole bar");
+            return 1;
+        }
+        SetMutes(content);
+        DefineShapes(content);
+        var landing = bar == forms.Length - 1 ? Landing(content, riff.Bars[bar].Meter) : null;
+        foreach (var strand in content.Strands)
+        {
+            if (content.Strands.Count > 1 || strand.Kind != StrandKind.Main)
+            {
+                teller.Hand = teller.Hand.Moved();
+                teller.Hand = teller.Hand with { Last = default };
+                teller.Breaths.Say(StrandName(strand));
+            }
+            new StrandTeller(teller, riff.Bars[bar].Meter, landing).Tell(strand.Events);
+        }
+        if (content.Strands.Count > 1) teller.Hand = teller.Hand.Moved() with { Last = default };
+        return 1;
+    }
+
+    private static Event? Landing(PartBar content, Meter meter) =>
+        content.Strands[0].Events.LastOrDefault(e => !e.IsRest) is { } last && last.Duration >= Beats.Of(4, meter.Unit) ? last : null;
+
+    private static string StrandName(Strand strand)
+    {
+        var name = strand.Kind switch
+        {
+            StrandKind.Bass => "the bass underneath",
+            StrandKind.Drone => "the drone underneath",
+            StrandKind.Top => "the top line",
+            _ => "the main line",
+        };
+        return strand.Start.IsZero ? name : $"{name}, coming in after {LengthWords.Offset(strand.Start)}";
+    }
+
+    // Said once where it holds for every note of a bar, and taken back where it no longer does.
+    private void SetMutes(PartBar content)
+    {
+        var notes = content.Strands.SelectMany(s => s.Events).SelectMany(e => e.Graces.Concat(e.Notes)).Where(n => n.Attack != Attack.Held).ToArray();
+        var (muted, ringing) = (notes.Length > 2 && notes.All(n => n.IsPalmMuted), notes.Length > 2 && notes.All(n => n.LetsRing));
+        if (teller.Hand.PalmMuted && !muted) teller.Breaths.Say("Lift the palm");
+        if (!teller.Hand.PalmMuted && muted) teller.Breaths.Say("Palm-mute everything");
+        if (teller.Hand.Ringing && !ringing) teller.Breaths.Say("No more ringing");
+        if (!teller.Hand.Ringing && ringing) teller.Breaths.Say("Let everything ring");
+        teller.Hand = teller.Hand with { PalmMuted = muted, Ringing = ringing };
+    }
+
+    private void DefineShapes(PartBar content)
+    {
+        foreach (var item in content.Strands.SelectMany(s => s.Events))
+        {
+            if (item.Shape is not { } name || teller.Hand.Named.ContainsKey(name)) continue;
+            var notes = context.ShapeOn(name, riff.Neck) ?? (ShapeWords.IsPlain(item) ? item.Notes : default);
+            if (!ShapeWords.IsCompact(notes)) continue;
+            teller.Hand = teller.Hand with { Named = teller.Hand.Named.SetItem(name, notes) };
+            teller.Breaths.Say($"The {SpokenName.Of(name)} shape, from the {teller.Strings.One(notes[0].String)} up: {ShapeWords.Frets(notes)}");
+            if (context.ChordOf(name) is { } chord) teller.Breaths.Say($"That is {chord}");
+        }
+    }
+
+    private Hand Follow(PartBar content)
+    {
+        var hand = teller.Hand.Moved() with { Last = default };
+        if (content.Strands.Count != 1) return hand;
+        return content.Strands[0].Events.Aggregate(hand, (h, e) => h.After(e));
+    }
+
+    private void TellRepeats()
+    {
+        var first = 0;
+        for (var bar = 0; bar < riff.Bars.Count; bar++)
+        {
+            if (riff.Bars[bar].StartsRepeat) first = bar;
+            if (riff.Bars[bar].RepeatCount < 2) continue;
+            var all = first == 0 && bar == riff.Bars.Count - 1;
+            teller.Breaths.Say($"Play {(all ? "all of it" : Range(first, bar - first + 1).ToLowerInvariant())} {NumberWords.Times(riff.Bars[bar].RepeatCount)}");
+            first = bar + 1;
+        }
+    }
+
+    private string Range(int bar, int count)
+    {
+        if (count == 1) return BarNames([bar]);
+        return count == 2 ? BarNames([bar, bar + 1]) : $"bars {Number(bar)} to {Number(bar + count - 1)}";
+    }
+
+    private string BarNames(int[] bars)
+    {
+        if (bars.Length == 1) return riff.Bars[bars[0]].IsPickup ? "the pickup" : "bar " + Number(bars[0]);
+        return "bars " + string.Join(", ", bars[..^1].Select(Number)) + " and " + Number(bars[^1]);
+    }
+
+    // Counted by place, so that a pickup does not shift what is pointed at.
+    private string Number(int bar) => NumberWords.Of(bar + 1);
+
+    private static string Ending(Bar bar)
+    {
+        if (!bar.StartsEnding) return "";
+        return bar.EndingPasses is [var one] ? $", the {NumberWords.Ordinal(one)} ending"
+            : ", the ending for passes " + string.Join(" and ", bar.EndingPasses.Select(p => NumberWords.Of(p)));
+    }
+}
