@@ -10,7 +10,7 @@ internal static class SpokenForm
     public static Event Of(Event source, Detail detail) => new()
     {
         Start = Beats.Zero,
-        Value = detail == Detail.NoteByNote ? source.Value : default,
+        Value = detail == Detail.NoteByNote ? source.Value : new NoteValue(ValueBase.Quarter),
         Tuplet = detail == Detail.NoteByNote ? source.Tuplet : null,
         Notes = source.Notes.OrderByDescending(n => n.String.Value).Select(n => Of(n, detail)).ToValueList(),
         Graces = source.Graces.Select(n => Of(n, detail)).ToValueList(),

@@ -27,6 +27,8 @@ internal sealed class RiffBuilder
         (this.name, neck) = (name, new Neck(parsed));
     }
 
+    public int StringCount => neck.StringCount;
+
     public Meter Meter { get; init; } = Meter.FourFour;
 
     public string? VariationOf { get; init; }
@@ -53,7 +55,7 @@ internal sealed class RiffBuilder
     /// <summary>Frets on the strings in force: <c>7</c>, <c>0m</c> muted, <c>h9</c> hammered or pulled, <c>s9</c> slid, <c>t9</c> tapped, <c>x</c> dead, <c>=</c> held, <c>R</c> rest.</summary>
     public RiffBuilder Play(string frets, Func<Note, Note>? change = null)
     {
-        foreach (var word in frets.Split(' ')) Add(word == "R" ? [] : [.. place.Select(s => Read(word, s)).Select(n => change?.Invoke(n) ?? n)]);
+        foreach (var word in frets.Split(' ', StringSplitOptions.RemoveEmptyEntries)) Add(word == "R" ? [] : [.. place.Select(s => Read(word, s)).Select(n => change?.Invoke(n) ?? n)]);
         return this;
     }
 

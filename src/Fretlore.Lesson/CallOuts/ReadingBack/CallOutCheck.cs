@@ -47,11 +47,12 @@ public static class CallOutCheck
             for (var i = 0; i < read.Events.Count; i++)
             {
                 var (was, now) = (SpokenForm.Of(strand.Events[i], detail), SpokenForm.Of(read.Events[i], detail));
-                if (was != now) return $"event {i + 1} was heard as {Places(now)}, written is {Places(was)}\nheard:   {now}\nwritten: {was}";
+                if (was != now) return $"event {i + 1} was heard as {Told(now)}, written is {Told(was)}";
             }
         }
         return null;
     }
 
-    private static string Places(Event item) => item.IsRest ? "a rest" : string.Join(", ", item.Notes.Select(n => $"string {n.String} fret {n.Fret}"));
+    private static string Told(Event item) => $"{item.Value.Base} with {item.Value.Dots} dots {item.Tuplet} {item.Roll} {item.Stroke} {item.Spans} "
+        + string.Join(", ", item.Graces.Concat(item.Notes).Select(n => n.ToString()));
 }

@@ -42,6 +42,14 @@ internal sealed class EventReader(StringWords strings)
         return null;
     }
 
+    /// <summary>Takes the hand to where a row of events leaves it, ready for another ending.</summary>
+    public void GoOnFrom(IReadOnlyList<Event> events)
+    {
+        Last = default;
+        foreach (var item in events) Follow(item);
+        place = events[^1].Notes.Select(n => n.String).ToValueList();
+    }
+
     /// <summary>Takes an event as played, without words.</summary>
     public void Follow(Event item)
     {
@@ -53,7 +61,7 @@ internal sealed class EventReader(StringWords strings)
     private bool TrySetting(WordRow row)
     {
         if (row.Take("straight")) return true;
-        if (row.Take("one finger across") || row.Take("together on")) return TryPlace(row, out place);
+        if (row.Take("one finger across") || row.Take("back across") || row.Take("together on")) return TryPlace(row, out place);
         if (TryPlace(row, out var strings))
         {
             place = strings;
@@ -114,11 +122,11 @@ internal sealed class EventReader(StringWords strings)
             AddEvent([], 1);
             return true;
         }
-        if (row.Take("hold"))
+        if (row.Take("hold bend"))
         {
-            AddEvent(Last.Select(n => Held(n.String)).ToValueList(), 1);
-            return true;
+            return AddEvent(Last.Select(n => Held(n.String) with { Bend = new Bend(n.Bend?.EndCents ?? 0, []) }).ToValueList(), 1);
         }
+        if (row.Take("hold")) return AddEvent(Last.Select(n => Held(n.String)).ToValueList(), 1);
         if (shapes.TryStrike(row, out var struck))
         {
             AddEvent(struck.Select(n => Bare(n.String, n.Fret) with { LetsRing = shapes.Rings }).ToValueList(), 1);
@@ -323,7 +331,7 @@ internal sealed class EventReader(StringWords strings)
 
     private bool AddEvent(ValueList<Note> notes, int count)
     {
-        var item = new Event { Start = Beats.Zero, Value = default, Notes = notes, Graces = graces.ToValueList() };
+        var item = new Event { Start = Beats.Zero, Value = new NoteValue(ValueBase.Quarter), Notes = notes, Graces = graces.ToValueList() };
         graces.Clear();
         for (var i = 0; i < count; i++) Events.Add(Timed(item));
         sameEvents = count;

@@ -16,6 +16,7 @@ internal sealed class RiffReader
     private StrandKind kind = StrandKind.Main;
     private Beats start;
     private int sentenceFrom;
+    private ReadStrand? ending;
     private Detail detail;
 
     private RiffReader(StringWords strings, Func<string, Riff?> riffNamed)
@@ -144,7 +145,7 @@ internal sealed class RiffReader
         var told = Bars(row);
         if (told.Length == 0) return false;
         row.SkipPauses();
-        if (row.Take("same again")) return Copy(told, told[0] - told.Length) && row.IsAtEnd;
+        if (row.Take("same again")) return Copy(told, told[0] - told.Length) && TryEnd(row, told[0] - told.Length);
         if (row.Take("same as")) return Bars(row) is { Length: > 0 } there && Copy(told, there[0]) && TryEnd(row, there[0]);
         if (row.Take("starts same")) return Copy(told, told[0]) && TryEnd(row, told[0]);
         if (told.Length != 1) return false;
@@ -171,20 +172,17 @@ internal sealed class RiffReader
         return true;
     }
 
-    // ", but the last two are new": what follows takes the place of the last two.
+    // ", but end on ten": what follows takes the place of the last ones.
     private bool TryEnd(WordRow row, int from)
     {
         row.SkipPauses();
         if (row.IsAtEnd) return true;
-        if (!row.Take("but last")) return false;
-        var count = row.Take("one is") ? 1 : row.TakeNumber(out var number) && row.Take("are") ? number : 0;
-        if (count == 0 || !row.Take("new") || bars[from] is not [var line] || line.Events.Count < count) return false;
-        reader.Events.AddRange(line.Events.Take(line.Events.Count - count));
-        reader.Last = default;
-        foreach (var item in reader.Events) reader.Follow(item);
+        if (!(row.Take("but end on") || row.Take("but end with")) || bars[from] is not [var line]) return false;
+        ending = line;
         (kind, start) = (line.Kind, line.Start);
         bars[bar].Clear();
-        return row.IsAtEnd;
+        reader.GoOnFrom(line.Events);
+        return reader.Read(row) is null;
     }
 
     private bool Enter(int number)
@@ -202,8 +200,12 @@ internal sealed class RiffReader
 
     private void CloseStrand()
     {
-        if (reader.Events.Count > 0) bars[bar].Add(new ReadStrand(kind, start, reader.Events.ToValueList()));
+        // A new end takes the place of as many events as it has.
+        var heard = reader.Events.ToArray();
+        if (ending is not null) heard = [.. ending.Events.Take(ending.Events.Count - heard.Length), .. heard];
+        if (heard.Length > 0) bars[bar].Add(new ReadStrand(kind, start, heard.ToValueList()));
         reader.Events.Clear();
+        ending = null;
     }
 
     private static int[] Bars(WordRow row)

@@ -22,15 +22,17 @@ internal sealed class ShapeReader(StringWords strings)
     {
         var start = row.Place;
         var hold = row.Take("hold");
+        var take = row.Take("take");
         var name = Until(row, "shape");
         row.SkipPauses();
-        if (name is null || !row.Take("from") || !TryFrets(row, int.MaxValue, out var stops) || !row.IsAtEnd)
+        if (name is null || !row.Take("from") || !TryFrets(row, out var stops) || !row.IsAtEnd)
         {
             row.Place = start;
             return false;
         }
         named[name] = stops;
         if (hold) (held, Rings) = (stops, false);
+        if (take) last = stops;
         return true;
     }
 
@@ -62,26 +64,21 @@ internal sealed class ShapeReader(StringWords strings)
     {
         var start = row.Place;
         stops = last;
-        if (row.Take("same shape"))
+        if (row.Take("this shape")) return last.Count > 0;
+        if (row.Take("same shape at") || row.Take("move up to") || row.Take("move down to"))
         {
-            if (!row.Take("at")) return last.Count > 0;
             if (!row.TakeNumber(out var fret) || last.Count == 0) return Undo(row, start);
             var by = fret - last[0].Fret.Number;
             stops = last = last.Select(s => s with { Fret = new Fret(s.Fret.Number + by) }).ToValueList();
             return true;
         }
-        if (TryNamed(row, out stops)) return true;
-        if (!row.Current.EndsWith("-string", StringComparison.Ordinal)) return false;
-        var at = 0;
-        if (!NumberWords.TryRead([row.Current[..^"-string".Length]], ref at, out var slots)) return false;
-        row.Place++;
-        if (!row.Take("shape from") || !TryFrets(row, slots, out stops)) return Undo(row, start);
+        if (!TryNamed(row, out stops)) return false;
         last = stops;
         return true;
     }
 
     // "low string up: seven, skip one, six"
-    private bool TryFrets(WordRow row, int slots, out ValueList<Stop> stops)
+    private bool TryFrets(WordRow row, out ValueList<Stop> stops)
     {
         var read = new List<Stop>();
         stops = [];
@@ -90,7 +87,7 @@ internal sealed class ShapeReader(StringWords strings)
         row.Place = at;
         if (!row.Take("up")) return false;
         var number = low[0].Value;
-        for (row.SkipPauses(); slots > 0 && number > 0 && !row.IsAtEnd; row.SkipPauses())
+        for (row.SkipPauses(); number > 0 && !row.IsAtEnd; row.SkipPauses())
         {
             var taken = 1;
             if (row.Take("skip"))
@@ -101,10 +98,9 @@ internal sealed class ShapeReader(StringWords strings)
             else if (row.TakeNumber(out var fret)) read.Add(new Stop(new StringNumber(number), new Fret(fret)));
             else return false;
             number -= taken;
-            slots -= taken;
         }
         stops = read.ToValueList();
-        return read.Count > 0 && (slots == 0 || slots > 1000);
+        return read.Count > 0;
     }
 
     private bool TryNamed(WordRow row, out ValueList<Stop> stops)

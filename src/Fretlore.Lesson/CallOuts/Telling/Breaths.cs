@@ -25,10 +25,14 @@ internal sealed class Breaths
     private readonly List<string> sentences = [];
     private readonly List<(string Text, Joint Joint)> pieces = [];
     private string? heading;
+    private bool headingRunsOn;
 
     public ValueList<string> Sentences => sentences.ToValueList();
 
     public int SentenceCount => sentences.Count;
+
+    /// <summary>True when the sentence so far is a heading that runs on.</summary>
+    public bool RunsOn => headingRunsOn && pieces.Count == 0;
 
     public bool IsOpen => heading is not null || pieces.Count > 0;
 
@@ -39,21 +43,38 @@ internal sealed class Breaths
         sentences.Add(Capital(sentence) + ".");
     }
 
-    /// <summary>Starts a sentence with words that end in a colon.</summary>
+    /// <summary>Starts a sentence with words that end in a colon; a heading that runs on takes them up.</summary>
     public void Head(string words)
     {
+        if (headingRunsOn && pieces.Count == 0) words = heading + " " + words;
+        else End();
+        (heading, headingRunsOn) = (words, false);
+    }
+
+    /// <summary>Starts a sentence with words that run on without a pause.</summary>
+    public void Lead(string words)
+    {
         End();
-        heading = words;
+        (heading, headingRunsOn) = (words, true);
     }
 
     public void Add(string text, Joint joint = Joint.Item)
     {
-        if (pieces.Count > 0 && OpenWords() + Words(text) + 1 > Limit)
-        {
-            End();
-            if (joint == Joint.Item && !text.StartsWith("then ", StringComparison.Ordinal)) text = "then " + text;
-        }
         pieces.Add((text, joint));
+        if (OpenWords() + 1 > Limit) Break();
+    }
+
+    // Out of breath: what was said about the last thing goes with it into the next sentence, unless it fills one alone.
+    private void Break()
+    {
+        var from = pieces.FindLastIndex(p => p.Joint == Joint.Item);
+        if (from <= 0 || pieces.Skip(from).Sum(p => Words(p.Text)) >= Limit) from = pieces.Count - 1;
+        if (from <= 0) return;
+        var rest = pieces[from..];
+        pieces.RemoveRange(from, pieces.Count - from);
+        End();
+        if (rest[0].Joint == Joint.Item) rest[0] = ("then " + rest[0].Text, Joint.Item);
+        pieces.AddRange(rest);
     }
 
     /// <summary>Adds words to the last piece; they are never parted from it.</summary>
@@ -68,14 +89,15 @@ internal sealed class Breaths
         if (!IsOpen) return;
         var text = new StringBuilder(heading);
         var last = pieces.FindLastIndex(p => p.Joint == Joint.Item);
+        var continues = pieces.Count > 0 && pieces[0].Text.StartsWith("then ", StringComparison.Ordinal);
         for (var i = 0; i < pieces.Count; i++)
         {
-            if (i == 0) text.Append(heading is null ? "" : ": ");
+            if (i == 0) text.Append(heading is null ? "" : headingRunsOn ? " " : ": ");
             else if (pieces[i].Joint == Joint.RunOn) text.Append(' ');
-            else text.Append(i == last ? ", then " : ", ");
+            else text.Append(i != last ? ", " : continues ? ", and " : ", then ");
             text.Append(pieces[i].Text);
         }
-        heading = null;
+        (heading, headingRunsOn) = (null, false);
         pieces.Clear();
         sentences.Add(Capital(text.ToString()) + ".");
     }

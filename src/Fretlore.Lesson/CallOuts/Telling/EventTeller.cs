@@ -6,7 +6,10 @@ using Fretlore.Score;
 namespace Fretlore.Lesson.CallOuts.Telling;
 
 /// <summary>Says single events, one string or several at once.</summary>
-internal sealed class EventTeller(StringWords strings, Detail detail)
+/// <param name="strings">How strings are called.</param>
+/// <param name="detail">How much is said.</param>
+/// <param name="stopped">Strings that one finger lies across somewhere in the riff.</param>
+internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyCollection<ValueList<StringNumber>> stopped)
 {
     /// <summary>A stretch this wide from one stopped fret to the next is called out as a jump (a hand spans about four frets, common practice).</summary>
     private const int JumpFrets = 5;
@@ -32,14 +35,16 @@ internal sealed class EventTeller(StringWords strings, Detail detail)
         return item.Notes.All(n => n with { String = first.String, Id = first.Id, Sounding = first.Sounding, IsHeldOn = first.IsHeldOn } == first);
     }
 
-    /// <summary>"one finger across the low three strings" when a stopped fret follows on a block of strings; else the strings.</summary>
-    public string PlaceWords(ValueList<StringNumber> place, bool stopped)
+    /// <summary>Puts the hand on strings and says so: "one finger across the low three strings" where one finger lies across them in this riff.</summary>
+    public string MoveTo(ValueList<StringNumber> place)
     {
-        var name = strings.Several(place);
-        if (place.Count == 1) return name;
-        if (!StringWords.IsBlock(place)) return "together on the " + name;
-        var article = name.StartsWith("all ", StringComparison.Ordinal) ? "" : "the ";
-        return stopped ? "one finger across " + article + name : article + name;
+        var again = Hand.Places.Contains(place);
+        Hand = Hand with { Place = place, Places = again || place.Count == 1 ? Hand.Places : Hand.Places.Add(place) };
+        if (place.Count == 1) return strings.One(place[0]);
+        var name = strings.TheSeveral(place);
+        if (!StringWords.IsBlock(place)) return "together on " + name;
+        if (!stopped.Contains(place)) return name;
+        return (again ? "back across " : "one finger across ") + name;
     }
 
     /// <summary>Says one event, or several alike in a row.</summary>
@@ -57,7 +62,7 @@ internal sealed class EventTeller(StringWords strings, Detail detail)
         }
         var counted = false;
         if (item.IsRest) Breaths.Add(item.Stroke == Stroke.None ? "rest" : "a stroke in the air", joint);
-        else if (HoldsLast(item)) SayNotes(item.Notes[0], "hold it", joint);
+        else if (HoldsLast(item)) SayHeld(item, joint);
         else if (IsUniform(item)) SayUniform(item, count, joint, landing, out counted);
         else if (ShapeName(item) is { } shape) SayNotes(item.Notes[0], ShapeApproach(item) + shape, joint);
         else SayChain(item, joint);
@@ -73,6 +78,19 @@ internal sealed class EventTeller(StringWords strings, Detail detail)
         && item.Notes.Select(n => n.String).Order(ByString).SequenceEqual(Hand.Last.Select(n => n.String).Order(ByString))
         && item.Notes.All(n => Marks(n).SequenceEqual(Marks(item.Notes[0])));
 
+    // A bend that goes on where it was needs no size.
+    private void SayHeld(Event item, Joint joint)
+    {
+        var note = item.Notes[0];
+        if (item.Notes.Count > 1 || note.Bend is not { FromCents: > 0 } bend || Hand.Last[0].Bend?.EndCents != bend.FromCents)
+        {
+            SayNotes(note, "hold it", joint);
+            return;
+        }
+        Breaths.Add("hold the bend", joint);
+        foreach (var mark in Marks(note).Where(m => !m.StartsWith("still bent", StringComparison.Ordinal))) Breaths.Add("and " + mark, Joint.RunOn);
+    }
+
     private static Comparer<StringNumber> ByString => Comparer<StringNumber>.Create((a, b) => b.Value.CompareTo(a.Value));
 
     private void SayUniform(Event item, int count, Joint joint, bool landing, out bool counted)
@@ -80,7 +98,10 @@ internal sealed class EventTeller(StringWords strings, Detail detail)
         var place = SetPlace(item.Notes.Select(n => n.String).ToValueList());
         var note = item.Notes[0];
         var lead = "";
-        if (landing && note is { Attack: Attack.Picked, IsDead: false, Harmonic: null, GlideIn: GlideIn.None, Fret.IsOpen: false }) lead = "land on ";
+        if (landing && detail == Detail.WalkThrough && note is { Attack: Attack.Picked, IsDead: false, Harmonic: null, GlideIn: GlideIn.None, Fret.IsOpen: false })
+        {
+            (place, lead) = (place.TrimEnd() + (place.Length > 0 ? ", " : ""), "land on ");
+        }
         else if (place.Length == 0) lead = Jump(note);
         SayNote(note, count, place + lead, joint, out counted);
     }
@@ -99,16 +120,18 @@ internal sealed class EventTeller(StringWords strings, Detail detail)
             if (!Hand.SaidFret && approach.Length == 0 && !NoteWords.IsChug(note, Hand.PalmMuted)) core = "fret " + core;
             Hand = Hand with { SaidFret = true, Position = note.Fret.Number };
         }
-        SayNotes(note, lead + approach + core, joint);
+        SayNotes(note, lead + approach + core, joint, NoteWords.IsChug(note, Hand.PalmMuted));
     }
 
-    private void SayNotes(Note note, string core, Joint joint)
+    private void SayNotes(Note note, string core, Joint joint, bool chugSaid = false)
     {
         Breaths.Add(core, joint);
-        foreach (var mark in Marks(note)) Breaths.Add(mark, mark.StartsWith("with ", StringComparison.Ordinal) || mark.StartsWith("and ", StringComparison.Ordinal) ? Joint.RunOn : Joint.Mark);
+        foreach (var mark in Marks(note, chugSaid)) Breaths.Add(mark, mark.StartsWith("with ", StringComparison.Ordinal) || mark.StartsWith("and ", StringComparison.Ordinal) ? Joint.RunOn : Joint.Mark);
     }
 
-    private IEnumerable<string> Marks(Note note) => NoteWords.Marks(note, Hand.PalmMuted, Hand.Ringing, detail);
+    private IEnumerable<string> Marks(Note note) => Marks(note, false);
+
+    private IEnumerable<string> Marks(Note note, bool chugSaid) => NoteWords.Marks(note, Hand.PalmMuted, chugSaid, Hand.Ringing, detail);
 
     // "up to fourteen" is said as a jump where the hand leaves its position on one string.
     private string Jump(Note note)
@@ -122,17 +145,36 @@ internal sealed class EventTeller(StringWords strings, Detail detail)
     private string ShapeApproach(Event item) =>
         NoteWords.Approach(item.Notes[0], Before(item.Notes[0]));
 
-    // A shape is told by its name, as the last one moved, or spelled from its lowest string up.
+    /// <summary>Spells out a shape that the event needs and that was not told yet.</summary>
+    public void Prepare(Event item)
+    {
+        if (item.IsRest || HoldsLast(item) || IsUniform(item) || !CanBeShape(item) || IsNamed(item)) return;
+        if (ShapeWords.IsMoved(Hand.Shape, item.Notes) || !ShapeWords.IsCompact(item.Notes)) return;
+        Breaths.Say($"Take this shape, from the {strings.One(item.Notes[0].String)} up: {ShapeWords.Frets(item.Notes)}");
+        Hand = Hand with { Shape = item.Notes };
+    }
+
+    private bool CanBeShape(Event item) => ShapeWords.IsPlain(item) && (detail != Detail.NoteByNote || item.Notes.All(n => n.Finger is null));
+
+    private bool IsNamed(Event item) => item.Shape is { } name && Hand.Named.TryGetValue(name, out var known) && Places(known) == Places(item.Notes);
+
+    // A shape is told by its name, or as the last one, moved or not.
     private string? ShapeName(Event item)
     {
-        if (!ShapeWords.IsPlain(item) || (detail == Detail.NoteByNote && item.Notes.Any(n => n.Finger is not null))) return null;
+        if (!CanBeShape(item)) return null;
         Hand = Hand with { Place = [] };
-        if (item.Shape is { } name && Hand.Named.TryGetValue(name, out var known) && Places(known) == Places(item.Notes)) return $"the {SpokenName.Of(name)} shape";
+        if (IsNamed(item))
+        {
+            Hand = Hand with { Shape = item.Notes };
+            return $"the {SpokenName.Of(item.Shape!)} shape";
+        }
         var told = Hand.Shape;
-        if (!ShapeWords.IsCompact(item.Notes)) return null;
+        if (!ShapeWords.IsMoved(told, item.Notes)) return null;
         Hand = Hand with { Shape = item.Notes };
-        if (Places(told) == Places(item.Notes)) return "the same shape";
-        return ShapeWords.IsMoved(told, item.Notes) ? "the same shape at " + NumberWords.Of(item.Notes[0].Fret.Number) : ShapeWords.Spelled(item.Notes, strings);
+        var (from, to) = (told[0].Fret.Number, item.Notes[0].Fret.Number);
+        if (from == to) return "this shape";
+        if (item.Notes[0] is not { Attack: Attack.Picked, GlideIn: GlideIn.None }) return "the same shape at " + NumberWords.Of(to);
+        return (to > from ? "move it up to " : "move it down to ") + NumberWords.Of(to);
     }
 
     private static ValueList<(StringNumber, Fret)> Places(ValueList<Note> notes) => notes.Select(n => (n.String, n.Fret)).ToValueList();
@@ -154,8 +196,7 @@ internal sealed class EventTeller(StringWords strings, Detail detail)
     private string SetPlace(ValueList<StringNumber> place)
     {
         if (Hand.Place == place) return "";
-        Hand = Hand with { Place = place };
-        return (place.Count == 1 ? strings.One(place[0]) : PlaceWords(place, false)) + " ";
+        return MoveTo(place) + " ";
     }
 
     private int? Before(Note note) => Hand.Frets.TryGetValue(note.String, out var fret) ? fret : null;

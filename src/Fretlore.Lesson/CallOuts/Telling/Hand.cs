@@ -30,7 +30,13 @@ internal sealed record Hand
     /// <summary>The last stopped fret said, for calling out a change of position.</summary>
     public int Position { get; init; }
 
-    /// <summary>The shape last spelled out, for "the same shape".</summary>
+    /// <summary>True when a pattern with a name was said last, so that a plain value after it must be said.</summary>
+    public bool AfterCell { get; init; }
+
+    /// <summary>Several strings that were named before.</summary>
+    public ImmutableList<ValueList<StringNumber>> Places { get; init; } = [];
+
+    /// <summary>The shape last spelled out, for "this shape".</summary>
     public ValueList<Note> Shape { get; init; }
 
     /// <summary>Shapes with names that were spelled out.</summary>

@@ -40,7 +40,7 @@ internal sealed class Headline(Riff riff, CallOutContext context)
         var bars = together.Count(EventTeller.IsUniform);
         var widest = together.Where(EventTeller.IsUniform).Select(e => e.Notes.Select(n => n.String).ToValueList()).GroupBy(p => p)
             .OrderByDescending(g => g.Count()).Select(g => g.Key).FirstOrDefault();
-        if (bars * 2 > together.Length && StringWords.IsBlock(widest)) return "one finger across the " + strings.Several(widest).Replace("all ", "", StringComparison.Ordinal);
+        if (bars * 2 > together.Length && StringWords.IsBlock(widest)) return "one finger across " + strings.TheSeveral(widest);
         var names = together.Select(e => e.Shape).OfType<string>().Distinct().Select(n => SpokenName.Of(n)).ToArray();
         return names.Length is > 0 and < 4 ? "shapes: " + Listed(names) : "shapes of several strings";
     }
@@ -50,7 +50,7 @@ internal sealed class Headline(Riff riff, CallOutContext context)
     private string On(ValueList<Guitar.StringNumber> used)
     {
         if (used.Count == 1) return " on the " + strings.One(used[0]);
-        if (used.Count == 2) return $" on the {strings.One(used[0])} and the {strings.One(used[1])}";
+        if (used.Count == 2) return " on " + strings.TheSeveral(used);
         return $" from the {strings.One(used[0])} to the {strings.One(used[^1])}";
     }
 
@@ -58,9 +58,10 @@ internal sealed class Headline(Riff riff, CallOutContext context)
     {
         var frets = notes.Where(n => !n.IsDead && !n.Fret.IsOpen).Select(n => n.Fret.Number).Distinct().Order().ToArray();
         var open = notes.Any(n => n.Fret.IsOpen && !n.IsDead);
+        var opens = notes.Where(n => n.Fret.IsOpen && !n.IsDead).Select(n => n.String).Distinct().Count() > 1 ? "the open strings" : "the open string";
         if (frets.Length == 0) return open ? ", all open" : "";
         var reach = frets.Length == 1 ? $"fret {NumberWords.Of(frets[0])}" : $"frets {NumberWords.Of(frets[0])} to {NumberWords.Of(frets[^1])}";
-        return ", " + reach + (open ? " and open" : "");
+        return ", " + reach + (open ? " and " + opens : "");
     }
 
     private string Devices()

@@ -63,7 +63,7 @@ internal sealed record PickedShape(string Name, ValueList<Note> Shape, ValueList
         !item.IsRest && item.Shape == first.Shape && item.Graces.Count == 0 && item.Notes.Count <= 2
         && !NoteWords.EventMarks(item, Detail.NoteByNote).Any()
         && item.Notes.All(n => n is { Attack: Attack.Picked, LetsRing: true, IsDead: false, IsPalmMuted: false, GlideIn: GlideIn.None, Harmonic: null, Finger: null }
-            && !NoteWords.Marks(n, true, true, Detail.NoteByNote).Any()
+            && !NoteWords.Marks(n, true, true, true, Detail.NoteByNote).Any()
             && (!frets.TryGetValue(n.String.Value, out var known) || known.Fret == n.Fret));
 
     // "fifth", or "third and second together".

@@ -1,3 +1,4 @@
+using Fretlore.Guitar;
 using Fretlore.Lesson.CallOuts.Words;
 using Fretlore.Music;
 using Fretlore.Score;
@@ -7,8 +8,14 @@ namespace Fretlore.Lesson.CallOuts.Telling;
 /// <summary>Says a whole riff bar by bar, or what differs from the riff it varies.</summary>
 internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detail)
 {
-    private readonly EventTeller teller = new(new StringWords(riff.Neck.Tuning, context.Style.Strings), detail);
+    private readonly EventTeller teller = new(new StringWords(riff.Neck.Tuning, context.Style.Strings), detail, Stopped(riff));
     private readonly BarForm[] forms = [.. riff.Content.Select(BarForm.Of)];
+
+    private static HashSet<ValueList<StringNumber>> Stopped(Riff riff) =>
+    [
+        .. riff.Content.SelectMany(b => b.Strands).SelectMany(s => s.Events).Where(e => e.Notes.Count > 1 && EventTeller.IsUniform(e))
+            .Where(e => !e.Notes[0].Fret.IsOpen && !e.Notes[0].IsDead && e.Notes[0].Harmonic is null).Select(e => e.Notes.Select(n => n.String).ToValueList()),
+    ];
 
     public Speech Tell()
     {
@@ -45,7 +52,7 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
         {
             teller.Hand = teller.Hand.Moved();
             if (bar > 0) teller.Hand = Follow(basis.Content[bar - 1]);
-            if (!TrySameStart(bar, before[bar], basis.Content[bar], "it starts the same")) TellWhole(bar);
+            if (!TrySameStart(bar, before[bar], basis.Content[bar], "starts the same")) TellWhole(bar);
         }
         return true;
     }
@@ -73,7 +80,7 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
         }
         for (var from = bar - 1; from >= 0; from--)
         {
-            if (TrySameStart(bar, forms[from], riff.Content[from], "same as " + BarNames([from]))) return 1;
+            if (TrySameStart(bar, forms[from], riff.Content[from], from == bar - 1 ? ": same again" : ": same as " + BarNames([from]))) return 1;
         }
         return TellWhole(bar);
     }
@@ -89,10 +96,12 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
         var first = 0;
         while (first < now.Count && SpokenForm.Of(was[first], Detail.NoteByNote) == SpokenForm.Of(now[first], Detail.NoteByNote)) first++;
         var changed = now.Count - first;
-        if (changed is 0 or > 4 || first < 2 * changed || now.Skip(first).Any(e => e.IsRest || e.Notes.Any(n => n.IsTiedFromBefore))) return false;
+        if (changed is 0 or > 4 || first < 2 * changed || now.Skip(first).Any(e => e.IsRest || e.Shape is not null || e.Notes.Any(n => n.IsTiedFromBefore))) return false;
         teller.Hand = teller.Hand.Moved();
         foreach (var item in was.Take(first)) teller.Hand = teller.Hand.After(item);
-        teller.Breaths.Say($"{BarNames([bar])}: {same}, but the {(changed == 1 ? "last one is" : $"last {NumberWords.Of(changed)} are")} new");
+        // The listener's hand is where the bar that was pointed at left it.
+        if (teller.PlaceOf(was[first - 1]) is { } place && teller.PlaceOf(was[^1]) == place) teller.Hand = teller.Hand with { Place = place };
+        teller.Breaths.Lead($"{BarNames([bar])}{(same[0] == ':' ? "" : " ")}{same}, but end {(changed < 3 ? "on" : "with")}");
         new StrandTeller(teller, riff.Bars[bar].Meter, null).Tell([.. now.Skip(first)]);
         return true;
     }

@@ -22,13 +22,6 @@ internal static class ShapeWords
         return true;
     }
 
-    /// <summary>"a three-string shape from the low string up, five, seven, seven".</summary>
-    public static string Spelled(ValueList<Note> lowToHigh, StringWords strings)
-    {
-        var slots = lowToHigh[0].String.Value - lowToHigh[^1].String.Value + 1;
-        return $"{Article(slots)} {NumberWords.Of(slots)}-string shape from the {strings.One(lowToHigh[0].String)} up, {Frets(lowToHigh)}";
-    }
-
     /// <summary>"seven, skip one, six": a string left out is said too.</summary>
     public static string Frets(ValueList<Note> lowToHigh)
     {
@@ -59,6 +52,4 @@ internal static class ShapeWords
     }
 
     private static Note Bare(Note note) => note with { String = default, Fret = default, Sounding = default, Id = default, IsHeldOn = false, Finger = null };
-
-    private static string Article(int slots) => slots is 8 or 11 ? "an" : "a";
 }

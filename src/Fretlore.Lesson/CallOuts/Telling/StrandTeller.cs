@@ -63,16 +63,20 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
     {
         var value = (row[0].Value, row[0].Tuplet);
         var isNew = Hand.Label != value;
-        var worth = row.Length > 1 && (Detail == Detail.NoteByNote || ((row.Length > 2 || row[0].Tuplet is not null) && row.Count(e => !e.IsRest) > 1));
+        var worth = row.Length > 1 && (Detail == Detail.NoteByNote || IsWorthSaying(row));
         string? label = null;
         if (isNew && worth)
         {
             label = (row.Length > 3 && row.Sum(e => e.Duration) == meter.Length && row[0].Tuplet is null ? "straight " : "") + ValueWords.Many(row[0].Value, row[0].Tuplet);
-            Hand = Hand with { Label = value };
+            Hand = Hand with { Label = value, AfterCell = false };
         }
         var suffix = !isNew || worth ? null : Detail == Detail.NoteByNote ? "for " + ValueWords.One(row[0].Value, row[0].Tuplet) : LengthWords.Beats(row[0].Duration, meter);
         TellRow(row, label, suffix);
     }
+
+    // In a walk-through a value is said where it makes a pattern: three or more, long ones, tuplets, or after a gallop.
+    private bool IsWorthSaying(Event[] row) => row.Count(e => !e.IsRest) > 1
+        && (row.Length > 2 || row[0].Tuplet is not null || row[0].Duration >= Beats.Quarter || Hand.AfterCell);
 
     private void TellRow(Event[] row, string? label, string? suffix)
     {
@@ -85,14 +89,14 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
                 at += picked.Count;
                 continue;
             }
+            teller.Prepare(row[at]);
             var place = teller.PlaceOf(row[at]);
             var alike = suffix is null ? Alike(row, at) : 1;
             var stay = Stay(row, at);
             var head = new List<string>();
             if (place is { } strings && strings != Hand.Place && (label is not null || stay > alike || strings.Count > 1))
             {
-                head.Add(teller.PlaceWords(strings, row.Skip(at).Take(stay).Any(e => e.Notes.Any(n => !n.Fret.IsOpen && !n.IsDead))));
-                Hand = Hand with { Place = strings };
+                head.Add(teller.MoveTo(strings));
             }
             if (label is not null) head.Add(label);
             label = null;
@@ -110,7 +114,7 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
             while (at + 3 * (cells + 1) <= row.Length && IsOneThing(row, at, at + 3 * cells)) cells++;
             if (cells > 0)
             {
-                TellOneThing(row[at], cells, name, row.Skip(at + 3 * cells).TakeWhile(e => teller.PlaceOf(e) == teller.PlaceOf(row[at])));
+                TellOneThing(row[at], cells, name);
                 at += 3 * cells;
                 foreach (var item in row.Take(at)) Hand = Hand.After(item);
                 continue;
@@ -121,21 +125,21 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
             TellRow(row[at..end], name, null);
             at = end;
         }
-        Hand = Hand with { Label = null };
+        teller.Breaths.End();
+        Hand = Hand with { Label = null, AfterCell = true };
     }
 
-    private void TellOneThing(Event item, int cells, string name, IEnumerable<Event> after)
+    private void TellOneThing(Event item, int cells, string name)
     {
         var place = item.Notes.Select(n => n.String).ToValueList();
         var note = item.Notes[0];
         if (Hand.Place != place)
         {
-            teller.Breaths.Head(teller.PlaceWords(place, after.Append(item).Any(e => e.Notes.Any(n => !n.Fret.IsOpen))));
-            Hand = Hand with { Place = place };
+            teller.Breaths.Head(teller.MoveTo(place));
         }
         var on = note.Fret.IsOpen ? place.Count > 1 ? "the open strings" : "the open string" : (Hand.SaidFret ? "" : "fret ") + NumberWords.Of(note.Fret.Number);
         if (!note.Fret.IsOpen) Hand = Hand with { SaidFret = true, Position = note.Fret.Number };
-        teller.Breaths.Add(cells == 1 ? $"{name} on {on}" : $"{NumberWords.Of(cells)} {name}s on {on}");
+        teller.Breaths.Add(cells == 1 ? $"{(teller.Breaths.RunsOn ? "a " : "")}{name} on {on}" : $"{NumberWords.Of(cells)} {name}s on {on}");
         if (note.IsPalmMuted && !Hand.PalmMuted) teller.Breaths.Add("palm-muted", Joint.Mark);
     }
 
@@ -144,7 +148,7 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
     {
         if (teller.PlaceOf(row[first]) is null || row[first].Notes[0] is not { Attack: Attack.Picked, IsDead: false, Harmonic: null, GlideIn: GlideIn.None } note) return false;
         if (note.LetsRing && !Hand.Ringing) return false;
-        if (NoteWords.Marks(note with { IsPalmMuted = false, LetsRing = false }, false, false, Detail).Any() || NoteWords.EventMarks(row[first], Detail).Any()) return false;
+        if (NoteWords.Marks(note with { IsPalmMuted = false, LetsRing = false }, false, false, false, Detail).Any() || NoteWords.EventMarks(row[first], Detail).Any()) return false;
         var form = Form(row[first]);
         return Enumerable.Range(cell, 3).All(i => Form(row[i]) == form);
     }

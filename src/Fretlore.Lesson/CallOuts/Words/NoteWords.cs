@@ -51,11 +51,11 @@ internal static class NoteWords
         note is { IsPalmMuted: true, IsDead: false, Harmonic: null, Attack: Attack.Picked, GlideIn: GlideIn.None } && !palmSaid;
 
     /// <summary>What else is done to it, in the order done.</summary>
-    public static IEnumerable<string> Marks(Note note, bool palmSaid, bool ringSaid, Detail detail)
+    public static IEnumerable<string> Marks(Note note, bool palmSaid, bool chugSaid, bool ringSaid, Detail detail)
     {
         var held = note.Attack == Attack.Held;
         if (note.Attack == Attack.PickedGlide) yield return "and pick it again";
-        if (note.IsPalmMuted && !held && !palmSaid && !IsChug(note, palmSaid)) yield return "palm-muted";
+        if (note.IsPalmMuted && !held && !palmSaid && !chugSaid) yield return "palm-muted";
         if (note.IsGhost) yield return "ghosted";
         if (note.IsAccented) yield return "accented";
         if (note.IsStaccato) yield return "cut short";

@@ -27,9 +27,17 @@ internal sealed record StringWords(Tuning Tuning, StringNaming Naming)
             if (lowToHigh.Count == Count) return $"all {NumberWords.Of(Count)} strings";
             if (lowToHigh[0].Value == Count) return $"low {NumberWords.Of(lowToHigh.Count)} strings";
             if (lowToHigh[^1].Value == 1) return $"high {NumberWords.Of(lowToHigh.Count)} strings";
+            if (lowToHigh.Count > 2) return $"strings {NumberWords.Of(lowToHigh[0].Value)} to {NumberWords.Of(lowToHigh[^1].Value)}";
         }
         var ordinals = lowToHigh.Select(s => NumberWords.Ordinal(s.Value)).ToArray();
         return string.Join(", ", ordinals[..^1]) + " and " + ordinals[^1] + " strings";
+    }
+
+    /// <summary>As <see cref="Several"/>, with the article where there is one.</summary>
+    public string TheSeveral(ValueList<StringNumber> lowToHigh)
+    {
+        var name = Several(lowToHigh);
+        return name.StartsWith("all ", StringComparison.Ordinal) || name.StartsWith("strings ", StringComparison.Ordinal) ? name : "the " + name;
     }
 
     public static bool IsBlock(ValueList<StringNumber> lowToHigh)
@@ -41,7 +49,7 @@ internal sealed record StringWords(Tuning Tuning, StringNaming Naming)
         return true;
     }
 
-    /// <summary>Reads strings at a place in a row of words; articles, "and" and commas are taken out before.</summary>
+    /// <summary>Reads strings at a place in a row of words; articles and "and" are taken out before.</summary>
     public bool TryRead(IReadOnlyList<string> words, ref int at, out ValueList<StringNumber> strings)
     {
         strings = default;
@@ -51,7 +59,7 @@ internal sealed record StringWords(Tuning Tuning, StringNaming Naming)
             strings = [new StringNumber(number)];
             return true;
         }
-        return TryBlock(words, ref at, out strings) || TryOrdinals(words, ref at, out strings);
+        return TryBlock(words, ref at, out strings) || TryRange(words, ref at, out strings) || TryOrdinals(words, ref at, out strings);
     }
 
     private bool TryBlock(IReadOnlyList<string> words, ref int at, out ValueList<StringNumber> strings)
@@ -68,6 +76,17 @@ internal sealed record StringWords(Tuning Tuning, StringNaming Naming)
         return true;
     }
 
+    private bool TryRange(IReadOnlyList<string> words, ref int at, out ValueList<StringNumber> strings)
+    {
+        strings = default;
+        var place = at + 1;
+        if (at >= words.Count || words[at] != "strings" || !NumberWords.TryRead(words, ref place, out var low) || low > Count) return false;
+        if (place >= words.Count || words[place++] != "to" || !NumberWords.TryRead(words, ref place, out var high) || high >= low) return false;
+        strings = Enumerable.Range(0, low - high + 1).Select(i => new StringNumber(low - i)).ToValueList();
+        at = place;
+        return true;
+    }
+
     private bool TryOrdinals(IReadOnlyList<string> words, ref int at, out ValueList<StringNumber> strings)
     {
         strings = default;
@@ -77,6 +96,7 @@ internal sealed record StringWords(Tuning Tuning, StringNaming Naming)
         {
             numbers.Add(new StringNumber(number));
             place++;
+            if (place < words.Count && words[place] == ",") place++;
         }
         if (numbers.Count < 2 || place >= words.Count || words[place++] != "strings") return false;
         strings = numbers.ToValueList();
