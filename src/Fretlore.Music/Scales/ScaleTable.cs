@@ -63,7 +63,7 @@ public static class ScaleTable
         new("Iwato", "1 b2 4 b5 b7", 1.6),
         new("Kumoi", "1 2 b3 5 6", 1.6),
         new("Yo", "1 2 4 5 6", 1.6, "Ritusen", "Yo / Ritusen"),
-        new("Egyptian", "1 2 4 5 b7", 0.9, "Suspended pentatonic", "Egyptian / suspended pent."),
+        new("Egyptian", "1 2 4 5 b7", 1.2, "Suspended pentatonic", "Egyptian / suspended pent."),
         new("Pelog", "1 b2 b3 5 b6", 1.6, "Pelog (equal-tempered)", "Pelog (ET approx.)"),
         new("Spanish eight-tone", "1 b2 b3 3 4 b5 b6 b7", 1.6, "Spanish 8-tone"),
         new("Chromatic", "1 b2 2 b3 3 4 b5 5 b6 6 b7 7", 3),

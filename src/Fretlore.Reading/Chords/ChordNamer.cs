@@ -104,7 +104,7 @@ public static class ChordNamer
                 cost = price;
                 best = new ChordGuess(root, kind, false, rootInKey, price);
             }
-            if (above == tones || above != family.Tones || above.Count < 3) continue;
+            if (above == tones || above != family.Tones) continue;
             kind = new ChordKind(family);
             price = ChordPricing.Price(kind, bassDegree, true, rootInKey, null);
             if (price >= cost) continue;

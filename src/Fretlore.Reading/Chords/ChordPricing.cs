@@ -8,6 +8,9 @@ internal static class ChordPricing
 {
     private const double ForeignBass = 1.2;
     private const double HarshForeignBass = 1.6;
+
+    // Under a bare fifth the bass is less clearly foreign.
+    private const double BareForeignBass = 0.3;
     private const double ThirdMissing = 1.8;
     private const double OutsideKey = 0.4;
     private const double RootMissing = 1.8;
@@ -47,6 +50,7 @@ internal static class ChordPricing
         if (foreignBass)
         {
             var amount = bass is 2 or 5 or 9 or 10 ? ForeignBass : HarshForeignBass;
+            if (kind.Family.Tones.Count == 2) amount += BareForeignBass;
             total += amount;
             parts?.Add(new CostPart(CostReason.BassIsForeign, amount, kind.DegreeOf(bass)));
         }

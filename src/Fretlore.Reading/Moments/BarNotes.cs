@@ -14,7 +14,7 @@ internal static class BarNotes
         {
             foreach (var item in strand.Events)
             {
-                foreach (var note in item.Notes) notes.Add(new SoundedNote(item.Start, item.End, item.End, note, item));
+                foreach (var note in item.Notes) notes.Add(new SoundedNote(item.Start, item.End, item.End, note, item, strand.Kind));
             }
         }
         if (notes.Count == 0) return notes;

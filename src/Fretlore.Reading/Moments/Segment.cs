@@ -68,8 +68,8 @@ internal sealed class Segment
         return [.. heights];
     }
 
-    /// <summary>The pitch class that sounds least, and its part of all sounding time.</summary>
-    public (int PitchClass, double Share) Weakest()
+    /// <summary>The pitch class of some that sounds least, the bass apart, and its part of all sounding time.</summary>
+    public (int PitchClass, double Share) Weakest(PitchClassSet among)
     {
         Array.Clear(weights);
         var total = 0.0;
@@ -80,7 +80,7 @@ internal sealed class Segment
             total += length;
         }
         var weakest = -1;
-        foreach (var pitchClass in Set)
+        foreach (var pitchClass in among)
         {
             if (pitchClass == Lowest.Note.Sounding.PitchClass) continue;
             if (weakest < 0 || weights[pitchClass] < weights[weakest]) weakest = pitchClass;

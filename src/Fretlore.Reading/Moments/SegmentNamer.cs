@@ -1,5 +1,6 @@
 using Fretlore.Music;
 using Fretlore.Reading.Chords;
+using Fretlore.Score;
 
 namespace Fretlore.Reading.Moments;
 
@@ -50,11 +51,21 @@ internal sealed class SegmentNamer
     private void NameOne(Segment segment, Key key)
     {
         segment.Naming = Name(segment.Heights(segment.Set), key);
-        if (!segment.IsBroken || segment.Shape is not null || segment.Set.Count < 4) return;
-        var (weakest, share) = segment.Weakest();
-        if (weakest < 0 || share > PassingShare) return;
-        var without = Name(segment.Heights(segment.Set.Without(weakest)), key);
-        if (without.Candidates[0].Cost < segment.Naming.Candidates[0].Cost - WorthDropping) segment.Naming = without;
+        if (segment.IsBroken && segment.Shape is null) DropPassingNotes(segment, key);
+    }
+
+    private void DropPassingNotes(Segment segment, Key key)
+    {
+        var kept = segment.Set;
+        while (kept.Count > 2 && segment.Naming is { } naming)
+        {
+            var (weakest, share) = segment.Weakest(kept);
+            if (weakest < 0 || share > PassingShare) return;
+            kept = kept.Without(weakest);
+            var without = Name(segment.Heights(kept), key);
+            if (without.Candidates[0].Cost > naming.Candidates[0].Cost - WorthDropping) return;
+            segment.Naming = without;
+        }
     }
 
     // Two neighbours that ring, such as an alternating bass, are one chord when together they are no worse a chord than apart.
@@ -78,10 +89,12 @@ internal sealed class SegmentNamer
         first.End = second.End;
         first.IsBroken = true;
         first.Naming = naming;
+        DropPassingNotes(first, key);
         return true;
     }
 
-    private static bool Rings(Segment segment) => segment.IsBroken || segment.MostStruck == 1 && segment.Notes.Count > 0 && segment.Notes[0].Note.LetsRing;
+    private static bool Rings(Segment segment) => segment.Lowest.Strand == StrandKind.Bass && segment.MostStruck < 3
+        || segment.IsBroken || segment.MostStruck == 1 && segment.Notes.Count > 0 && segment.Notes[0].Note.LetsRing;
 
     private static double CostOf(Segment segment) =>
         segment.Naming is { Content: ChordContent.OneNote } ? 0.5 : segment.Best?.Cost ?? 0;

@@ -9,7 +9,8 @@ namespace Fretlore.Reading.Moments;
 /// <param name="WrittenEnd">Where its written value ends.</param>
 /// <param name="Note">The note itself.</param>
 /// <param name="Event">The event it belongs to.</param>
-internal readonly record struct SoundedNote(Beats Start, Beats End, Beats WrittenEnd, Note Note, Event Event)
+/// <param name="Strand">The voice it is in.</param>
+internal readonly record struct SoundedNote(Beats Start, Beats End, Beats WrittenEnd, Note Note, Event Event, StrandKind Strand)
 {
     public int Midi => Note.Sounding.Midi;
 

@@ -16,8 +16,8 @@ internal static class ScalePricing
     private const double OutsideShare = 6.0;
     private const double MissingNote = 0.45;
 
-    // A scale note that is not played and not in the key either.
-    private const double StrangeNote = 0.3;
+    private const double StrangeNote = 0.75;
+    private const double NearNote = 0.3;
     private const double ExactFit = 0.9;
     private const double RootNotPlayed = 0.8;
 
@@ -30,9 +30,18 @@ internal static class ScalePricing
             cost += OutsideNote + OutsideShare * weights.Share(NoteName.Wrap(outside + root, 12));
         }
         var missing = scale.Tones.Except(played);
-        cost += MissingNote * missing.Count;
-        if (!weights.AtHome.IsEmpty) cost += StrangeNote * missing.Except(weights.AtHome.From(root)).Count;
-        if (played == scale.Tones) cost -= ExactFit;
+        if (weights.AtHome.IsEmpty)
+        {
+            cost += MissingNote * missing.Count;
+            if (played == scale.Tones) cost -= ExactFit;
+        }
+        else
+        {
+            // In a song the notes of its key are near even where a phrase leaves them out, and an exact fit is often chance.
+            var strange = missing.Except(weights.AtHome.From(root)).Count;
+            cost += StrangeNote * strange + NearNote * (missing.Count - strange);
+            if (played == scale.Tones) cost -= ExactFit / 3;
+        }
         if (rootIsGiven) return cost;
         if (!played.Contains(0)) cost += RootNotPlayed;
         return cost - weights.RootEvidence(root) - weights.Share(root);

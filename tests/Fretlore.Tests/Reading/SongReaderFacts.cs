@@ -1,7 +1,9 @@
+using Fretlore.Binding;
 using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Reading;
 using Fretlore.Score;
+using Fretlore.Syntax;
 using Fretlore.Tests.Songs;
 using static Fretlore.Tests.Songs.SongBuilder;
 
@@ -107,6 +109,72 @@ public class SongReaderFacts
             .Bar(Note(2, 10), bent, Note(2, 5), Note(2, 8)).Bar(Note(2, 10), Note(2, 5), Note(2, 8), Note(2, 10))).Parts[0].Phrases.Single();
         Assert.Equal("A Minor pentatonic", phrase.Scales[0].Root + " " + phrase.Scales[0].Name);
         Assert.DoesNotContain(phrase.Scales[0].Missing, m => m.PitchClass == 2);
+    }
+
+    [Fact]
+    public void ATiedNote_KeepsItsName_WhenTheChordChanges()
+    {
+        // G#3 over E7, tied on under Fm, whose third it would be as Ab.
+        Func<Neck, Event> e7 = Play(ValueBase.Half, (6, 0), (5, 2), (4, 0), (3, 1));
+        var fm = With(Play(ValueBase.Half, (6, 1), (5, 3), (4, 3), (3, 1)), n => n.String.Value == 3 ? n with { Attack = Attack.Held } : n);
+        var reading = Read(new SongBuilder { Key = C }.Part("guitar").Bar(e7, fm));
+        Assert.Equal("G#3", reading.Spellings[3].ToString());
+        Assert.Equal("G#3", reading.Spellings[7].ToString());
+    }
+
+    [Fact]
+    public void APowerChordOverADrone_IsNamedAsSuch()
+    {
+        var fifth = Play(ValueBase.Whole, (5, 0), (4, 9), (3, 11));
+        Assert.Equal("0:0 B5/A", Moments(Read(new SongBuilder { Key = C }.Part("guitar").Bar(fifth))));
+    }
+
+    [Theory]
+    [InlineData("salt-furnace")]
+    [InlineData("lanterns-on-the-weir")]
+    [InlineData("kestrel-over-slate")]
+    public void EveryNoteOfTheDemoSongs_IsSpelledAsItSounds_WithoutDoubleSigns(string name)
+    {
+        var song = Demo(name);
+        var reading = SongReader.Read(song);
+        var notes = song.Parts.Items.SelectMany(p => p.Bars.Items).Concat(song.Riffs.Items.SelectMany(r => r.Content.Items))
+            .SelectMany(b => b.Notes).ToArray();
+        Assert.Equal(song.NoteCount, notes.Length);
+        foreach (var note in notes)
+        {
+            Assert.Equal(note.Sounding, reading.SpellingOf(note.Id).Height);
+            Assert.InRange(reading.SpellingOf(note.Id).Name.Alteration, -1, 1);
+            Assert.InRange(reading.Degrees[note.Id.Index].Steps, 0, 6);
+        }
+    }
+
+    [Theory]
+    [InlineData("salt-furnace", 0, 0, "A5 E5 A5 G5 | A5 F5 E5 D5")]
+    [InlineData("salt-furnace", 0, 24, "Am9 | A5")]
+    [InlineData("lanterns-on-the-weir", 0, 0, "E5 | Aadd9")]
+    [InlineData("kestrel-over-slate", 1, 1, "Dm | Bb")]
+    [InlineData("kestrel-over-slate", 1, 9, "Dm Bb C | Dm F Gm7")]
+    [InlineData("kestrel-over-slate", 0, 1, " | ")]
+    public void SymbolsOfTheDemoSongs_AreWhatAPlayerWouldWrite(string name, int part, int bar, string expected)
+    {
+        var chords = SongReader.Read(Demo(name)).Parts[part].Chords;
+        Assert.Equal(expected, string.Join(" | ", Enumerable.Range(bar, 2).Select(b => string.Join(' ', chords.Where(c => c.Bar == b).Select(c => c.Symbol)))));
+    }
+
+    [Theory]
+    [InlineData("salt-furnace", 0, "A Aeolian")] // the riff has an F, whatever the key line says
+    [InlineData("lanterns-on-the-weir", 0, "E Mixolydian")]
+    [InlineData("kestrel-over-slate", 0, "D Aeolian")]
+    public void FirstPhraseOfTheDemoSongs_HasItsScale(string name, int part, string expected)
+    {
+        var best = SongReader.Read(Demo(name)).Parts[part].Phrases[0].Scales[0];
+        Assert.Equal(expected, best.Root + " " + best.Name);
+    }
+
+    private static Song Demo(string name)
+    {
+        var text = File.ReadAllText(Path.Combine(Outside.Repository.Root, "demo", name + ".lore"));
+        return SongBinder.Bind(Sheet.Parse(new SourceText(text))).Song ?? throw new InvalidDataException(name);
     }
 
     private static Key C => new(new NoteName(Step.C), Mode.Ionian, true);
