@@ -1,24 +1,38 @@
 using System.Collections.Immutable;
+using Fretlore.Binding;
+using Fretlore.Reading;
+using Fretlore.Score;
 using Fretlore.Syntax;
 
 namespace Fretlore.Workspace;
 
-/// <summary>An immutable snapshot of one sheet through all stages. Stages past the findings are made when they are first asked for.</summary>
+/// <summary>An immutable snapshot of one sheet through all stages. Stages past the song are made when they are first asked for.</summary>
 public sealed class SongWorkspace
 {
+    private readonly BoundSong bound;
+    private readonly Lazy<SongReading> reading;
+
     private SongWorkspace(ParsedSheet sheet)
     {
         Sheet = sheet;
-        Findings = [.. sheet.Diagnostics.Select(d => Finding.Of(d, sheet.Text))];
+        bound = SongBinder.Bind(sheet);
+        Findings = [.. bound.Diagnostics.Select(d => Finding.Of(d, sheet.Text))];
+        reading = new Lazy<SongReading>(() => SongReader.Read(Song ?? throw new InvalidOperationException("A sheet without a song has no reading.")));
     }
 
     /// <summary>The text as a tree.</summary>
     public ParsedSheet Sheet { get; }
 
+    /// <summary>The song; null when the sheet leaves nothing to make one of.</summary>
+    public Song? Song => bound.Song;
+
+    /// <summary>What the song's music is. There must be a song.</summary>
+    public SongReading Reading => reading.Value;
+
     /// <summary>What was found in the sheet, in the order of its text.</summary>
     public ImmutableArray<Finding> Findings { get; }
 
-    public bool HasErrors => Findings.Any(f => f.Severity == Severity.Error);
+    public bool HasErrors => bound.HasErrors;
 
     /// <summary>Reads a sheet. Never fails, whatever the text.</summary>
     public static SongWorkspace Open(SourceText text) => new(Syntax.Sheet.Parse(text));
