@@ -63,7 +63,9 @@ internal static partial class SyntaxDiagnostics
 
     public static Diagnostic StrayInPick(TextSpan span, string text) => Error("FL1054", span,
         $"`{Shown(text)}` means nothing within a pick group.",
-        "Write times, strings to pluck such as `52`, changes such as `5:7`, `=` and `R` here; the shape already says the frets.");
+        text.StartsWith('|')
+            ? "Close the group before the bar line and begin another one after it."
+            : "Write times, strings to pluck such as `52`, changes such as `5:7`, `=` and `R` here; the shape already says the frets.");
 
     public static Diagnostic TooDeep(TextSpan span, int deepest) => Error("FL1055", span,
         string.Create(CultureInfo.InvariantCulture, $"Groups are nested more than {deepest} deep here."),

@@ -9,6 +9,16 @@ internal sealed class DeclaredNames
 
     public HashSet<string> Riffs { get; }
 
+    /// <summary>True for a word that at the start of a section's line names a part, or was probably meant to.</summary>
+    public bool CouldBePart(string word) => Parts.Contains(word) || IsNearPart(word) || IsUnknown(word);
+
+    /// <summary>True for a word that could be a name and is none of this sheet's.</summary>
+    public bool IsUnknown(string word) =>
+        Names.IsName(word) && !Vocabulary.IsReservedForRiffs(word) && !Riffs.Contains(word) && !Names.IsStrokes(word) && !Names.BeginsEvent(word);
+
+    /// <summary>True for an unknown word that is a slip away from a part's name.</summary>
+    public bool IsNearPart(string word) => IsUnknown(word) && Nearest.To(word, Parts) is not null;
+
     public static DeclaredNames In(string text)
     {
         HashSet<string> parts = [], riffs = [];

@@ -108,7 +108,6 @@ internal sealed partial class MusicParser
 
     private SyntaxNode PickItem()
     {
-        if (cursor.Is('|')) return new BarLineSyntax(cursor.TakeSign(cursor.Peek(1) == '|' ? 2 : 1));
         if (IsAtTime()) return Spaced(Time());
         if (cursor.Is('R') && Names.BeginsEvent(Rest)) return new RestSyntax(cursor.TakeSign());
         if (cursor.Is('=')) return Hold();

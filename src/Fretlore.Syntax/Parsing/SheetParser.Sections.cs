@@ -78,11 +78,10 @@ internal sealed partial class SheetParser
         var isGroup = after < cursor.Limit && cursor.Text[after] == '{';
         if (names.Parts.Contains(word) && !isGroup) return LineKind.Part;
         if (Vocabulary.SectionSettings.Contains(word)) return LineKind.Setting;
-        var isPlainWord = !isGroup && Names.IsName(word) && !Vocabulary.IsReservedForRiffs(word) && !names.Riffs.Contains(word)
-            && !Names.IsStrokes(word) && !Names.BeginsEvent(cursor.Text.AsSpan(start, end - start));
-        if (isPlainWord && names.Parts.Count > 0 && !findings.IsFull)
+        if (!isGroup && names.Parts.Count > 0 && !findings.IsFull && names.IsUnknown(word))
         {
-            if (names.Parts.Count > 1 || Nearest.To(word, names.Parts) is not null) return LineKind.UnknownPart;
+            // Music that stands before may go on with any riff, a misspelt one too: only a part's near miss begins a line of its own.
+            if ((names.Parts.Count > 1 && !hasLine) || names.IsNearPart(word)) return LineKind.UnknownPart;
         }
         return hasLine ? LineKind.GoesOn : LineKind.OnlyPart;
     }

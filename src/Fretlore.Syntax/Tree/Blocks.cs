@@ -26,8 +26,10 @@ public sealed class SettingSyntax(SyntaxToken word, ImmutableArray<SyntaxToken> 
 
     public ImmutableArray<SyntaxToken> Values { get; } = values;
 
-    /// <summary>The values as written, without what stands before the first: the words of a title.</summary>
-    public string ValueText => Values.Length == 0 ? "" : Values[0].Text + string.Concat(Values.Skip(1).Select(v => v.ToFullString()));
+    /// <summary>The values as one text, with one blank where there are any: the words of a title.</summary>
+    public string ValueText => Values.Length == 0
+        ? ""
+        : Values[0].Text + string.Concat(Values.Skip(1).Select(v => v.LeadingTrivia.Length == 0 ? v.Text : " " + v.Text));
 }
 
 /// <summary><c>part NAME "Title" setting …</c>; settings go on the same line or on indented ones.</summary>

@@ -169,10 +169,7 @@ public sealed class PickSyntax(SyntaxToken word, SoundSyntax shape, SyntaxToken 
     /// <summary>A <see cref="NamedShapeSyntax"/> or a <see cref="ChordSyntax"/>.</summary>
     public SoundSyntax Shape { get; } = shape;
 
-    /// <summary>
-    /// Each a <see cref="TimeSyntax"/>, <see cref="PickStringsSyntax"/>, <see cref="RestSyntax"/>, <see cref="HoldSyntax"/>,
-    /// <see cref="BarLineSyntax"/> (a held shape may be picked over a bar line) or stray.
-    /// </summary>
+    /// <summary>Each a <see cref="TimeSyntax"/>, <see cref="PickStringsSyntax"/>, <see cref="RestSyntax"/>, <see cref="HoldSyntax"/> or stray.</summary>
     public ImmutableArray<SyntaxNode> Items { get; } = items;
 }
 

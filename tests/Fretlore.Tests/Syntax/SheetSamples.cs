@@ -64,7 +64,7 @@ internal static class SheetSamples
           @3 Q. 4,6,4 ,8 t17,10,13 5;9 lo;15 15;lo hi;9;lo 5; 9 | E:3 7+ 7+h 7+q S:5/4 7+wh 7+w20c 7+20c +h15- 7+ww
           Q 17+v 17v+ 15+- +15- Q 15+ = E =- x x5 xm 5? 5! 5' 0m 12* 3*15 5*p g5,7 gd5 17:Y 7f3 17@2+v 7@54 |
           [7 7 9 0] [5 . 6 6 5 .] #lift roll[5 5] roll-down[5 5]! d#lift? u[x x =] dR
-          pick #c{ E 52 3 2 1 2 3 5:7 R = | 3 } du{ 5 5 } ddu{ 5 5 5 } d5 u5 d=
+          pick #c{ E 52 3 2 1 2 3 5:7 R = 3 } du{ 5 5 } ddu{ 5 5 5 } d5 u5 d=
           pm{ 5 let{ 5 | 5 } } trem{ 5 } arm{ 5 } wah{ 5 } cresc{ 5 } dim{ 5 } by pima{ 5 }
           pm on 5 pm off bass{ @6 H 0 | 0 } drone{ @5 W 0 } top{ @1 Q 3 } ||
           rest rest 8 again again 2 -- a comment
