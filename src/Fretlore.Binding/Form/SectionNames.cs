@@ -36,7 +36,7 @@ internal sealed class SectionNames
     /// <summary>The part and the music of each line, its own first; at most one line for each part.</summary>
     public IReadOnlyList<(int Part, PartLineSyntax Line)> LinesOf(SectionSyntax section)
     {
-        var lines = new SortedDictionary<int, PartLineSyntax>();
+        var lines = new List<(int Part, PartLineSyntax Line)>();
         var seen = new HashSet<SectionSyntax>();
         for (var at = section; at is not null && seen.Add(at); at = Like(at))
         {
@@ -45,10 +45,10 @@ internal sealed class SectionNames
             {
                 if (PartOf(line) is not { } part) continue;
                 if (!own.Add(part)) problems.Add(FormProblems.TwoLinesOfPart(line.PartName.IsMissing ? line.Span : line.PartName.Span, parts[part].Name));
-                else lines.TryAdd(part, line);
+                else if (!lines.Exists(l => l.Part == part)) lines.Add((part, line));
             }
         }
-        return [.. lines.Select(l => (l.Key, l.Value))];
+        return lines;
     }
 
     private SectionSyntax? Like(SectionSyntax section)

@@ -58,7 +58,8 @@ internal sealed class LessonBinder(BindContext context, IReadOnlyCollection<stri
         for (var i = 1; i < words.Length;)
         {
             var end = i + 1;
-            while (end < words.Length && (words[end].IsQuoted || !StepWords.Contains(words[end].Text))) end++;
+            if (words[i].Is("say")) end += end < words.Length && words[end].IsQuoted ? 1 : 0;
+            else while (end < words.Length && (words[end].IsQuoted || !StepWords.Contains(words[end].Text))) end++;
             step = Clause(step, words[i], words[(i + 1)..end]);
             i = end;
         }

@@ -2,6 +2,7 @@ using Fretlore.Binding.Draft;
 using Fretlore.Binding.Problems;
 using Fretlore.Guitar;
 using Fretlore.Music;
+using Fretlore.Syntax;
 
 namespace Fretlore.Binding.Lines;
 
@@ -11,7 +12,7 @@ internal static class StringConflicts
     public static void Check(DraftBar bar, DiagnosticBag problems)
     {
         if (bar.Strands.Length < 2) return;
-        var taken = new Dictionary<StringNumber, List<(Beats Start, Beats End, int Strand)>>();
+        var taken = new Dictionary<StringNumber, List<(Beats Start, Beats End, int Strand, TextSpan Span)>>();
         for (var strand = 0; strand < bar.Strands.Length; strand++)
         {
             foreach (var draft in bar.Strands[strand].Events)
@@ -20,12 +21,13 @@ internal static class StringConflicts
                 {
                     var number = draft.Event.Notes[n].String;
                     if (!taken.TryGetValue(number, out var times)) taken[number] = times = [];
-                    times.Add((draft.Event.Start, draft.Event.End, strand));
-                    var (start, end) = (draft.Event.Start, draft.Event.End);
+                    var (start, end, span) = (draft.Event.Start, draft.Event.End, draft.SpanOfNote(n));
+                    times.Add((start, end, strand, span));
                     foreach (var other in times)
                     {
                         if (other.Strand == strand || other.Start >= end || other.End <= start) continue;
-                        problems.Add(PlaceProblems.StringTakenByStrand(draft.SpanOfNote(n), number.Value));
+                        // The one that is written later is the one that finds the string taken.
+                        problems.Add(PlaceProblems.StringTakenByStrand(span.Start > other.Span.Start ? span : other.Span, number.Value));
                         break;
                     }
                 }
