@@ -55,6 +55,8 @@ internal static class RepeatFolding
     {
         var first = repeat.Passes[0];
         if (first.Body == 0) return false;
+        // A pass that goes straight on beside passes with endings can't be written with repeat signs.
+        if (repeat.Passes.Any(p => p.EndingLength > 0) && repeat.Passes.Any(p => p.EndingLength == 0)) return false;
         var endings = new Dictionary<int, PassSpan>();
         for (var p = 0; p < repeat.Passes.Length; p++)
         {

@@ -78,6 +78,10 @@ public class FormFacts
     }
 
     [Fact]
+    public void PassWithoutAnEndingBesideOthers_IsWrittenOut() =>
+        Assert.Equal("0 0 1 9", Written(Section("times 2{ @6 W 0 | on 2{ 1 | } } tail")));
+
+    [Fact]
     public void TieIntoARepeat_ThatTheSecondPassHasNot_IsWrittenOut()
     {
         var song = Section("@6 W 5 | times 2{ H = 7 | W 3 | }");
