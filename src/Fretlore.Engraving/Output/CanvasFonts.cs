@@ -9,14 +9,19 @@ internal sealed class CanvasFonts : IDisposable
 {
     private readonly Dictionary<FontSource, CanvasFont> bySource = [];
 
-    /// <summary>Whole fonts, as they are.</summary>
+    /// <summary>The font that music glyphs are set with; null where they are drawn as outlines.</summary>
+    public CanvasFont? Music { get; private set; }
+
+    /// <summary>Whole fonts, as they are, and outlines for music.</summary>
     public static CanvasFonts Whole() => new();
 
-    /// <summary>Fonts cut to what a document uses of them.</summary>
-    public static CanvasFonts Cut(FontUse use)
+    /// <summary>Fonts cut to what a document uses of them, the music font among them.</summary>
+    public static CanvasFonts Cut(FontUse use, FontSource music)
     {
         var fonts = new CanvasFonts();
+        use.AddMusicTo(music);
         foreach (var font in use.Fonts) fonts.bySource[font.Source] = CanvasFont.Cut(font);
+        fonts.Music = fonts.bySource.GetValueOrDefault(music);
         return fonts;
     }
 

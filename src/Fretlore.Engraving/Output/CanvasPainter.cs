@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Fonts.Shaping;
@@ -8,6 +9,8 @@ namespace Fretlore.Engraving.Output;
 /// <summary>Draws marks on a canvas whose unit is the staff space: a PDF page or a bitmap.</summary>
 internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts) : IDisposable
 {
+    private const double SpacesPerEm = 4;
+
     private readonly SKPaint ink = new() { IsAntialias = true, Color = SKColors.Black, Style = SKPaintStyle.Fill };
     private readonly SKPaint ground = new() { IsAntialias = true, Style = SKPaintStyle.Fill };
     private readonly SKPaint stroke = new() { IsAntialias = true, Color = SKColors.Black, Style = SKPaintStyle.Stroke, StrokeJoin = SKStrokeJoin.Round };
@@ -40,6 +43,15 @@ internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts) 
 
     private void Paint(SKCanvas canvas, Glyph glyph)
     {
+        if (canvasFonts.Music is { } music)
+        {
+            using var font = music.AtSize((float)(SpacesPerEm * glyph.Scale));
+            ReadOnlySpan<ushort> glyphs = [music.GlyphOf(fonts.MusicSource.GlyphOf(glyph.CodePoint))];
+            using var blob = SKTextBlob.CreatePositioned(MemoryMarshal.AsBytes(glyphs), SKTextEncoding.GlyphId, font, [default]);
+            canvas.DrawText(blob, (float)glyph.At.X, (float)glyph.At.Y, ink);
+            return;
+        }
+
         canvas.Save();
         canvas.Translate(At(glyph.At));
         canvas.Scale((float)glyph.Scale);

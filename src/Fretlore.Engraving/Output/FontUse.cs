@@ -32,6 +32,15 @@ internal sealed class FontUse
         return use;
     }
 
+    /// <summary>Counts the music glyphs among those of the music font, for an output that sets them as type.</summary>
+    /// <remarks>They get no characters: nobody searches for them, and private ones would stand between the words of the text.</remarks>
+    public void AddMusicTo(FontSource music)
+    {
+        if (Music.Count == 0) return;
+        if (!bySource.TryGetValue(music, out var use)) bySource[music] = use = new GlyphUse(music);
+        foreach (var codePoint in Music) use.Glyphs.Add(music.GlyphOf(codePoint));
+    }
+
     private void Add(ReadOnlySpan<Mark> marks)
     {
         foreach (var mark in marks)

@@ -15,14 +15,14 @@ public static class PdfWriter
     public static MissingCharacters Write(Document document, FontLibrary fonts, Stream to)
     {
         var use = FontUse.Of(document, fonts);
-        using var canvasFonts = CanvasFonts.Cut(use);
+        using var canvasFonts = CanvasFonts.Cut(use, fonts.MusicSource);
         using var painter = new CanvasPainter(fonts, canvasFonts);
         using var pages = new MemoryStream();
         using (var pdf = SKDocument.CreatePdf(pages, Metadata(document)))
         {
             foreach (var page in document.Pages)
             {
-                var scale = page.StaffSpace * PointsPerMillimetre;
+                var scale = Scale(page);
                 var canvas = pdf.BeginPage((float)(page.Width * scale), (float)(page.Height * scale));
                 canvas.Scale((float)scale);
                 painter.Paint(canvas, page.Marks.AsSpan());
@@ -32,9 +32,12 @@ public static class PdfWriter
             pdf.Close();
         }
 
-        pages.WriteTo(to);
+        to.Write(PdfOutline.Append(pages.ToArray(), document, Scale));
         return new MissingCharacters([.. use.Missing]);
     }
+
+    /// <summary>Points a staff space takes.</summary>
+    private static double Scale(DrawnPage page) => page.StaffSpace * PointsPerMillimetre;
 
     private static SKDocumentPdfMetadata Metadata(Document document) => new()
     {

@@ -38,11 +38,11 @@ internal static class FontSubsetter
         var cmap = new SortedDictionary<int, ushort>();
         foreach (var (character, glyph) in characters)
             if (numbers.TryGetValue(glyph, out var number)) cmap[character] = number;
-        var bytes = Rebuild(face, new Dictionary<uint, byte[]>
-        {
-            [Tag.Parse("name")] = SubsetNames.Table(source.Family, source.Style, postScript, source.Copyright),
-            [Tag.Parse("cmap")] = CharacterMap.Table(cmap),
-        });
+        var tables = TablesOf(face);
+        tables["name"] = SubsetNames.Table(source.Family, source.Style, postScript, source.Copyright);
+        tables["cmap"] = CharacterMap.Table(cmap);
+        if (!shapedByReader && tables.Remove("CFF ")) MakeTrueType(tables, source, numbers);
+        var bytes = Build(tables);
         SubsetLibrary.FaceDestroy(face);
         GC.KeepAlive(source);
         return new FontSubset(bytes, numbers);
@@ -63,38 +63,61 @@ internal static class FontSubsetter
         foreach (var table in tables) SubsetLibrary.SetAdd(dropped, Tag.Parse(table));
     }
 
-    private static byte[] Rebuild(nint face, Dictionary<uint, byte[]> replaced)
+    private static void MakeTrueType(SortedDictionary<string, byte[]> tables, FontSource source, SortedDictionary<ushort, ushort> numbers)
     {
-        var builder = SubsetLibrary.BuilderCreate();
-        foreach (var tag in TableTags(face))
+        var byNumber = numbers.ToDictionary(pair => pair.Value, pair => pair.Key);
+        var outlines = new List<QuadraticOutline>();
+        for (ushort number = 0; number < byNumber.Keys.Max() + 1; number++)
         {
-            if (replaced.ContainsKey(tag)) continue;
-            var table = SubsetLibrary.FaceReferenceTable(face, tag);
-            _ = SubsetLibrary.BuilderAddTable(builder, tag, table);
-            SubsetLibrary.BlobDestroy(table);
+            using var path = source.OutlineOf(byNumber.GetValueOrDefault(number));
+            outlines.Add(QuadraticOutline.Of(path));
         }
 
-        foreach (var (tag, bytes) in replaced)
-        {
-            var table = SubsetLibrary.BlobCreate(bytes, (uint)bytes.Length, 0, 0, 0);
-            _ = SubsetLibrary.BuilderAddTable(builder, tag, table);
-            SubsetLibrary.BlobDestroy(table);
-        }
-
-        var blob = SubsetLibrary.FaceReferenceBlob(builder);
-        var data = SubsetLibrary.BlobData(blob, out var length);
-        var file = new byte[length];
-        Marshal.Copy(data, file, 0, file.Length);
-        SubsetLibrary.BlobDestroy(blob);
-        SubsetLibrary.FaceDestroy(builder);
-        return file;
+        var made = TrueTypeTables.Of(outlines);
+        tables["glyf"] = made.Glyf;
+        tables["loca"] = made.Loca;
+        tables["maxp"] = made.Maxp;
+        tables["hmtx"] = TrueTypeTables.WithBearings(tables["hmtx"], TrueTypeTables.MetricsCount(tables["hhea"]), outlines);
+        tables["head"] = TrueTypeTables.WithLongOffsets(tables["head"]);
     }
 
-    private static uint[] TableTags(nint face)
+    private static SortedDictionary<string, byte[]> TablesOf(nint face)
     {
         uint count = 64;
         var tags = new uint[count];
         SubsetLibrary.FaceTableTags(face, 0, ref count, tags);
-        return tags[..(int)count];
+        var tables = new SortedDictionary<string, byte[]>(StringComparer.Ordinal);
+        foreach (var tag in tags.AsSpan(0, (int)count))
+        {
+            var table = SubsetLibrary.FaceReferenceTable(face, tag);
+            tables[((Tag)tag).ToString()] = Bytes(table);
+        }
+
+        return tables;
+    }
+
+    private static byte[] Build(SortedDictionary<string, byte[]> tables)
+    {
+        var builder = SubsetLibrary.BuilderCreate();
+        foreach (var (tag, bytes) in tables)
+        {
+            var table = SubsetLibrary.BlobCreate(bytes, (uint)bytes.Length, 0, 0, 0);
+            _ = SubsetLibrary.BuilderAddTable(builder, Tag.Parse(tag), table);
+            SubsetLibrary.BlobDestroy(table);
+        }
+
+        var file = Bytes(SubsetLibrary.FaceReferenceBlob(builder));
+        SubsetLibrary.FaceDestroy(builder);
+        return file;
+    }
+
+    /// <summary>Copies a blob's bytes and lets it go.</summary>
+    private static byte[] Bytes(nint blob)
+    {
+        var data = SubsetLibrary.BlobData(blob, out var length);
+        var bytes = new byte[length];
+        Marshal.Copy(data, bytes, 0, bytes.Length);
+        SubsetLibrary.BlobDestroy(blob);
+        return bytes;
     }
 }
