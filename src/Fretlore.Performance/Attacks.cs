@@ -27,22 +27,23 @@ internal static class Attacks
             var played = events[i];
             var shift = AddGraces(played, levels[i], before.GetValueOrDefault(played.Strand), sounding, onString);
             var step = StepOf(played.Event, played.End - played.Start - shift);
-            var attacked = played.Event.Notes.Count(n => !n.IsTiedFromBefore);
-            var nth = 0;
-            foreach (var note in played.Event.Notes)
+            var attacked = played.Event.Notes.Where(note => !TryHold(played, note, onString)).ToList();
+            for (var nth = 0; nth < attacked.Count; nth++)
             {
-                if (note.IsTiedFromBefore && onString.TryGetValue(note.String, out var held) && held.Holds(note))
-                {
-                    held.Hold(played, note);
-                    continue;
-                }
-                var place = step < Beats.Zero ? nth - attacked + 1 : nth;
-                nth++;
-                Add(new Sounding(played, note, played.Start + shift + step * place, played.End, Loudness.VelocityOf(note, levels[i], false)), sounding, onString);
+                var place = step < Beats.Zero ? nth - attacked.Count + 1 : nth;
+                var velocity = Loudness.VelocityOf(attacked[nth], levels[i], isGrace: false);
+                Add(new Sounding(played, attacked[nth], played.Start + shift + step * place, played.End, velocity), sounding, onString);
             }
-            if (!played.Event.IsRest) before[played.Strand] = played.Start;
+            if (!played.Event.IsRest) before[played.Strand] = played.Start + shift;
         }
         return sounding;
+    }
+
+    private static bool TryHold(PlayedEvent played, Note note, Dictionary<StringNumber, Sounding> onString)
+    {
+        if (!note.IsTiedFromBefore || !onString.TryGetValue(note.String, out var held) || !held.Holds(note)) return false;
+        held.Hold(played, note);
+        return true;
     }
 
     private static Beats AddGraces(

@@ -44,30 +44,23 @@ internal sealed class AttributesWriter(XmlOutput xml, StaffForm form)
 
     private void WriteClefs()
     {
-        if (form == StaffForm.Both) xml.Number("staves", 2);
+        var two = form.HasTwoStaves();
+        if (two) xml.Number("staves", 2);
         // The clef with the 8 below says that the guitar sounds an octave under treble clef, so pitches stay the ones that sound.
-        if (form != StaffForm.Tablature)
-        {
-            xml.Element("clef", () =>
-            {
-                xml.Text("sign", "G");
-                xml.Number("line", 2);
-                xml.Number("clef-octave-change", -1);
-            }, ("number", form == StaffForm.Both ? "1" : null));
-        }
-        if (form != StaffForm.Notation)
-        {
-            xml.Element("clef", () =>
-            {
-                xml.Text("sign", "TAB");
-                xml.Number("line", 5);
-            }, ("number", form == StaffForm.Both ? "2" : null));
-        }
+        if (two) WriteClef("1", "G", 2, -1);
+        WriteClef(two ? "2" : null, "TAB", 5, 0);
     }
+
+    private void WriteClef(string? staff, string sign, int line, int octaveChange) => xml.Element("clef", () =>
+    {
+        xml.Text("sign", sign);
+        xml.Number("line", line);
+        if (octaveChange != 0) xml.Number("clef-octave-change", octaveChange);
+    }, ("number", staff));
 
     private void WriteNeck(Neck neck) => xml.Element("staff-details", () =>
     {
-        if (form != StaffForm.Notation) xml.Number("staff-lines", neck.StringCount);
+        xml.Number("staff-lines", neck.StringCount);
         for (var line = 1; line <= neck.StringCount; line++)
         {
             // Line 1 is the bottom line, the lowest string.
@@ -80,5 +73,5 @@ internal sealed class AttributesWriter(XmlOutput xml, StaffForm form)
             }, ("line", XmlOutput.Digits(line)));
         }
         if (neck.Capo > 0) xml.Number("capo", neck.Capo);
-    }, ("number", form == StaffForm.Both ? "2" : null));
+    }, ("number", form.HasTwoStaves() ? "2" : null), ("print-object", form == StaffForm.Notation ? "no" : null));
 }

@@ -86,6 +86,6 @@ internal sealed class DirectionWriter(XmlOutput xml, StaffForm form)
     {
         if (offset != 0) xml.Number("offset", offset);
         if (voice is { } number) xml.Number("voice", number);
-        if (form == StaffForm.Both) xml.Number("staff", 1);
+        if (form.HasTwoStaves()) xml.Number("staff", 1);
     }
 }

@@ -43,7 +43,7 @@ internal sealed class HarmonyWriter(XmlOutput xml, StaffForm form)
             }, ("print-object", "no"));
         }
         if (offset != 0) xml.Number("offset", offset);
-        if (form == StaffForm.Both) xml.Number("staff", 1);
+        if (form.HasTwoStaves()) xml.Number("staff", 1);
     });
 
     private void WriteName(string element, NoteName name)

@@ -64,7 +64,7 @@ internal sealed class PartWriter
         var bar = song.Bars[index];
         var content = part.Bars[index];
         var above = staff == 1 ? MarksOf(index) : [];
-        int? staffNumber = form == StaffForm.Both ? staff : null;
+        int? staffNumber = form.HasTwoStaves() ? staff : null;
         if (content.IsRest)
         {
             foreach (var (at, write) in above) write(Units(at, index));

@@ -1,0 +1,70 @@
+using CsCheck;
+using Fretlore.Exchange.Midi;
+using Fretlore.Music;
+using Fretlore.Performance;
+using Fretlore.Tests.Songs;
+using NAudio.Midi;
+
+namespace Fretlore.Tests.Exchange;
+
+public class MidiFacts
+{
+    [Fact]
+    public void Ticks_AreExactForTripletsAndQuintuplets_AndNeverHalfATickOff()
+    {
+        Assert.Equal(320, MidiTime.TicksOf(Beats.Of(1, 3)));
+        Assert.Equal(192, MidiTime.TicksOf(Beats.Of(1, 5)));
+        Assert.Equal(137, MidiTime.TicksOf(Beats.Of(1, 7)));
+        Gen.Select(Gen.Long[0, 100_000], Gen.Long[1, 96]).Sample((n, d) =>
+            Math.Abs(MidiTime.TicksOf(Beats.Of(n, d)) - 960.0 * n / d) <= 0.5);
+    }
+
+    [Fact]
+    public void EveryNote_IsLetGo_AndEveryWheelEndsAtItsCentre() => SongGen.Songs.Sample(song =>
+    {
+        using var stream = new MemoryStream(Written.Midi(song));
+        var file = new MidiFile(stream, strictChecking: true);
+        for (var track = 1; track < file.Tracks; track++)
+        {
+            var sounding = new Dictionary<(int, int), int>();
+            var wheels = new Dictionary<int, int>();
+            foreach (var item in file.Events[track])
+            {
+                if (item is PitchWheelChangeEvent wheel) wheels[wheel.Channel] = wheel.Pitch;
+                if (item is not NoteEvent note) continue;
+                var key = (note.Channel, note.NoteNumber);
+                sounding[key] = sounding.GetValueOrDefault(key) + (MidiEvent.IsNoteOn(note) ? 1 : -1);
+                Assert.InRange(sounding[key], 0, 1);
+            }
+            Assert.All(sounding.Values, count => Assert.Equal(0, count));
+            Assert.All(wheels.Values, value => Assert.Equal(8192, value));
+        }
+    }, iter: 100);
+
+    [Fact]
+    public void Channels_AreOneAString_WhileThereAreEnough()
+    {
+        var plan = ChannelPlan.For(Performer.Play(Parts(2, 7)));
+        var channels = from part in Enumerable.Range(0, 2) from number in Enumerable.Range(1, 7) select plan[part, new(number)];
+        Assert.Equal(14, channels.Distinct().Count());
+        Assert.DoesNotContain(10, channels);
+    }
+
+    [Fact]
+    public void Channels_WithThreeGuitars_KeepBentStringsApart_AndPartsApart()
+    {
+        var plan = ChannelPlan.For(Performer.Play(Parts(3, 6)));
+        Assert.Equal([1, 1, 1], Enumerable.Range(0, 3).Select(part => plan.Of(part).Length));
+        Assert.Equal(3, Enumerable.Range(0, 3).SelectMany(part => plan.Of(part)).Distinct().Count());
+    }
+
+    [Fact]
+    public void SameSong_GivesTheSameBytes() => SongGen.Songs.Sample(song => Written.Midi(song).SequenceEqual(Written.Midi(song)), iter: 20);
+
+    private static Fretlore.Score.Song Parts(int count, int strings)
+    {
+        var builder = new SongBuilder();
+        for (var part = 0; part < count; part++) builder.Part("part " + part, string.Join(' ', Enumerable.Repeat("E2", strings))).Bar(SongBuilder.Play(ValueBase.Whole, (1, 0)));
+        return builder.Build();
+    }
+}
