@@ -51,6 +51,11 @@ internal static class Attacks
     {
         var count = played.Event.Graces.Count;
         if (count == 0) return Beats.Zero;
+        // The string may have been played in another strand since.
+        foreach (var grace in played.Event.Graces)
+        {
+            if (onString.TryGetValue(grace.String, out var last)) before = Beats.Max(before, last.Onset);
+        }
         var room = played.Start - before;
         var onBeat = room <= Beats.Zero;
         if (onBeat) room = played.End - played.Start;

@@ -18,32 +18,36 @@ internal static class PartTrack
         var channels = plan.Of(part);
         foreach (var channel in channels) AddSetup(channel, GeneralMidi.ProgramOf(written.Part), plan.BendSemitones, events);
 
-        var bends = channels.ToDictionary(c => c, _ => Centre);
         var timed = new List<(long Tick, int Order, MidiEvent Event)>();
-        foreach (var note in written.Notes)
+        foreach (var press in KeyPress.Of(written, note => plan[part, note.String]))
         {
-            var channel = plan[part, note.String];
-            var (on, off) = (MidiTime.TicksOf(note.Onset), MidiTime.TicksOf(note.Release));
-            if (off <= on) off = on + 1;
-            var number = Math.Clamp(note.Height.Midi, 0, 127);
-            foreach (var (tick, value) in BendsOf(note, performance.Tempo, on, off, plan.BendSemitones))
-            {
-                if (bends[channel] == value) continue;
-                bends[channel] = value;
-                timed.Add((tick, tick == on ? 1 : 3, new PitchWheelChangeEvent(tick, channel, value)));
-            }
-            timed.Add((on, 2, new NoteEvent(on, channel, MidiCommandCode.NoteOn, number, note.Velocity)));
-            timed.Add((off, 0, new NoteEvent(off, channel, MidiCommandCode.NoteOff, number, 64)));
+            foreach (var (tick, value) in BendsOf(press, performance.Tempo, plan.BendSemitones))
+                timed.Add((tick, tick == press.On ? 1 : 3, new PitchWheelChangeEvent(tick, press.Channel, value)));
+            timed.Add((press.On, 2, new NoteEvent(press.On, press.Channel, MidiCommandCode.NoteOn, press.Number, press.Note.Velocity)));
+            timed.Add((press.Off, 0, new NoteEvent(press.Off, press.Channel, MidiCommandCode.NoteOff, press.Number, 64)));
         }
         var end = timed.Select(e => e.Tick).Append(MidiTime.TicksOf(performance.Length)).Max();
-        foreach (var (channel, value) in bends)
-        {
-            if (value != Centre) timed.Add((end, 4, new PitchWheelChangeEvent(end, channel, Centre)));
-        }
+        foreach (var channel in channels) timed.Add((end, 4, new PitchWheelChangeEvent(end, channel, Centre)));
+
         // At one tick strings are let go first, then bent, then played. The sort is stable: equal ones stay in playing order.
-        events.AddRange(timed.OrderBy(e => e.Tick).ThenBy(e => e.Order).Select(e => e.Event));
+        AddChanges(timed.OrderBy(e => e.Tick).ThenBy(e => e.Order).Select(e => e.Event), events);
         events.Add(new MetaEvent(MetaEventType.EndTrack, 0, end));
         return events;
+    }
+
+    // A wheel that is where it should be is left alone.
+    private static void AddChanges(IEnumerable<MidiEvent> timed, List<MidiEvent> events)
+    {
+        var wheels = new Dictionary<int, int>();
+        foreach (var item in timed)
+        {
+            if (item is PitchWheelChangeEvent wheel)
+            {
+                if (wheels.GetValueOrDefault(wheel.Channel, Centre) == wheel.Pitch) continue;
+                wheels[wheel.Channel] = wheel.Pitch;
+            }
+            events.Add(item);
+        }
     }
 
     // Registered parameter 0 is the bend range in semitones and cents; the null parameter after it closes the setting.
@@ -55,21 +59,21 @@ internal static class PartTrack
     }
 
     // Every note states its bend at the onset, so that what the one before left behind is taken back in time and not in its decay.
-    private static IEnumerable<(long Tick, int Value)> BendsOf(PerformedNote note, TempoMap tempo, long on, long off, int range)
+    private static IEnumerable<(long Tick, int Value)> BendsOf(KeyPress press, TempoMap tempo, int range)
     {
-        if (note.Pitch.IsFlat)
+        var pitch = press.Note.Pitch;
+        if (pitch.IsFlat)
         {
-            yield return (on, Centre);
+            yield return (press.On, Centre);
             yield break;
         }
-        for (var tick = on; tick < off; tick += BendStep) yield return (tick, At(tick));
-        if (off - 1 > on) yield return (off - 1, At(off));
+        for (var tick = press.On; tick < press.Off; tick += BendStep) yield return (tick, At(tick));
+        if (press.Off - 1 > press.On) yield return (press.Off - 1, At(press.Off));
 
         int At(long tick)
         {
-            var seconds = tempo.SecondsAt((double)tick / MidiTime.TicksPerQuarter) - note.OnsetSeconds;
-            var cents = note.Pitch.CentsAt(seconds);
-            return Math.Clamp(Centre + (int)Math.Round(cents / (100.0 * range) * Centre), 0, 2 * Centre - 1);
+            var seconds = tempo.SecondsAt((double)tick / MidiTime.TicksPerQuarter) - press.Note.OnsetSeconds;
+            return Math.Clamp(Centre + (int)Math.Round(pitch.CentsAt(seconds) / (100.0 * range) * Centre), 0, 2 * Centre - 1);
         }
     }
 }

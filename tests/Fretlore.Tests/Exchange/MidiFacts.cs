@@ -59,6 +59,17 @@ public class MidiFacts
     }
 
     [Fact]
+    public void Unison_OnStringsThatShareAChannel_IsPressedOnceAndLetGoWithTheLastOfThem()
+    {
+        var song = new SongBuilder();
+        for (var part = 0; part < 3; part++)
+            song.Part("part " + part).Bar(SongBuilder.Play(ValueBase.Half, (2, 5), (1, 0)), SongBuilder.Play(ValueBase.Half, (6, 0)));
+        using var stream = new MemoryStream(Written.Midi(song.Build()));
+        var notes = new MidiFile(stream, strictChecking: true).Events[1].OfType<NoteEvent>().Select(n => (n.AbsoluteTime, n.NoteNumber, MidiEvent.IsNoteOn(n)));
+        Assert.Equal([(0, 64, true), (1920, 64, false), (1920, 40, true), (3840, 40, false)], notes);
+    }
+
+    [Fact]
     public void SameSong_GivesTheSameBytes() => SongGen.Songs.Sample(song => Written.Midi(song).SequenceEqual(Written.Midi(song)), iter: 20);
 
     private static Fretlore.Score.Song Parts(int count, int strings)
