@@ -3,7 +3,7 @@ using Fretlore.Exchange.Midi;
 using Fretlore.Exchange.MusicXml;
 using Fretlore.Performance;
 using Fretlore.Score;
-using Fretlore.Tests.Songs;
+using Fretlore.Reading;
 
 namespace Fretlore.Tests.Exchange;
 
@@ -19,7 +19,7 @@ internal static class Written
     public static byte[] MusicXmlBytes(Song song, StaffForm form = StaffForm.Notation)
     {
         using var stream = new MemoryStream();
-        MusicXmlWriter.Write(stream, song, PlainReading.Of(song), form);
+        MusicXmlWriter.Write(stream, song, SongReader.Read(song), form);
         return stream.ToArray();
     }
 

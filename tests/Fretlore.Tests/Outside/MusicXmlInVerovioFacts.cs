@@ -1,5 +1,9 @@
+using System.Text;
+using Fretlore.Music;
 using Fretlore.Performance;
+using Fretlore.Score;
 using Fretlore.Tests.Exchange;
+using Fretlore.Tests.Songs;
 
 namespace Fretlore.Tests.Outside;
 
@@ -15,6 +19,38 @@ public class MusicXmlInVerovioFacts
         Assert.Equal(Sorted(ours), Sorted(played.Notes.Select(n => (n.Onset, n.Key))));
         Assert.Equal("", played.Log);
     }
+
+    /// <remarks>
+    /// Verovio 6.3.0 makes a bar longer where a let-ring tie stands at its end, and spreads rolled shapes by a step of its own: both are taken out
+    /// before the comparison. A tie in a shape with a unison does not say in MusicXML which of the two it holds; verovio plays one again.
+    /// </remarks>
+    [Theory]
+    [InlineData("kestrel-over-slate.lore", 0)]
+    [InlineData("lanterns-on-the-weir.lore", 1)]
+    [InlineData("salt-furnace.lore", 0)]
+    public void Verovio_PlaysTheDemoSongs(string name, int unisonsPlayedAgain)
+    {
+        var song = WithoutRolls(DemoSongs.Load(name));
+        var text = Encoding.UTF8.GetString(Written.MusicXmlBytes(song)).Replace("<tied type=\"let-ring\" />", "", StringComparison.Ordinal);
+        var played = PlayedXml.From(Encoding.UTF8.GetBytes(text));
+        var ours = Performer.Play(song).Parts.SelectMany(p => p.Notes).Select(n => (n.Onset.ToDouble(), n.Height.Midi));
+        var (expected, actual) = (Sorted(ours).Split(' '), Sorted(played.Notes.Select(n => (n.Onset, n.Key))).Split(' '));
+        Assert.Empty(expected.Except(actual));
+        Assert.Equal(unisonsPlayedAgain, actual.Except(expected).Count());
+        Assert.Equal(expected.Length + unisonsPlayedAgain, actual.Length);
+        Assert.Equal("", played.Log);
+    }
+
+    private static Song WithoutRolls(Song song) => song with
+    {
+        Parts = song.Parts.Select(p => p with
+        {
+            Bars = p.Bars.Select(b => b with
+            {
+                Strands = b.Strands.Select(s => s with { Events = s.Events.Select(e => e with { Roll = Roll.None, Stroke = Stroke.None }).ToValueList() }).ToValueList(),
+            }).ToValueList(),
+        }).ToValueList(),
+    };
 
     // Verovio's own file has 120 ticks a quarter note and rounds the places of triplets to them.
     private static string Sorted(IEnumerable<(double Onset, int Key)> notes) =>

@@ -21,6 +21,15 @@ public class MusicXmlSchemaFacts
         SongGen.Songs.Sample(song => Assert.Equal("", Errors(Exchange.Written.MusicXml(song, (StaffForm)form), schema)), iter: 60);
     }
 
+    [Theory]
+    [MemberData(nameof(DemoSongs.Names), MemberType = typeof(DemoSongs))]
+    public void MusicXml_OfTheDemoSongs_IsValidAgainstTheSchema(string name)
+    {
+        var schema = Schema();
+        Assert.SkipWhen(schema is null, "The MusicXML schema does not stand beside this checkout.");
+        Assert.Equal("", Errors(Exchange.Written.MusicXml(DemoSongs.Load(name)), schema));
+    }
+
     private static string Errors(XDocument document, XmlSchemaSet schema)
     {
         var errors = new List<string>();
