@@ -31,6 +31,7 @@ internal static class FretloreCommand
     {
         var root = new RootCommand("Fretlore: one text sheet for a song in, everything needed to teach it out.")
         {
+            KitVerb.Make(surroundings),
             CheckVerb.Make(surroundings),
             NewVerb.Make(surroundings),
             NameVerb.Make(surroundings),

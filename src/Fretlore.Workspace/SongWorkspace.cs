@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Fretlore.Binding;
+using Fretlore.Lesson.Kit;
 using Fretlore.Reading;
 using Fretlore.Score;
 using Fretlore.Syntax;
@@ -36,4 +37,8 @@ public sealed class SongWorkspace
 
     /// <summary>Reads a sheet. Never fails, whatever the text.</summary>
     public static SongWorkspace Open(SourceText text) => new(Syntax.Sheet.Parse(text));
+
+    /// <summary>Makes the song's kit in memory. There must be a song.</summary>
+    public KitResult MakeKit(KitOptions options, Action<KitStep>? begins = null) =>
+        KitBuilder.Build(Song ?? throw new InvalidOperationException("A sheet without a song has no kit."), () => Reading, options, begins);
 }

@@ -6,6 +6,7 @@ public sealed class HelpFacts : IDisposable
     private readonly Desktop desktop = new();
 
     [Theory]
+    [InlineData("kit")]
     [InlineData("check")]
     [InlineData("new")]
     [InlineData("name")]
@@ -21,7 +22,7 @@ public sealed class HelpFacts : IDisposable
     public void TheCommandsHelp_NamesEveryVerb()
     {
         Assert.Equal(0, desktop.Run("--help"));
-        foreach (var verb in (string[])["check", "new", "name", "scale"]) Assert.Contains($"\n  {verb} ", desktop.Out, StringComparison.Ordinal);
+        foreach (var verb in (string[])["kit", "check", "new", "name", "scale"]) Assert.Contains($"\n  {verb} ", desktop.Out, StringComparison.Ordinal);
     }
 
     [Fact]

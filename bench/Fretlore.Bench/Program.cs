@@ -1,0 +1,14 @@
+using BenchmarkDotNet.Running;
+using Fretlore.Bench;
+
+switch (args)
+{
+    case ["--quick"]:
+        return QuickLook.Print(Console.Out);
+    case ["--sheet", var bars] when int.TryParse(bars, out var count) && count > 0 && count % 8 == 0:
+        Console.Out.Write(GeneratedSong.Sheet(count));
+        return 0;
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(StageBenchmarks).Assembly).Run(args);
+        return 0;
+}

@@ -1,0 +1,31 @@
+using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout;
+using Fretlore.Engraving.Output;
+using Fretlore.Lesson.Kit;
+using Fretlore.Syntax;
+using Fretlore.Workspace;
+
+namespace Fretlore.Bench;
+
+/// <summary>The ways through the house that are measured, each from the text on.</summary>
+internal static class Stages
+{
+    public static object TextToTree(string sheet) => Sheet.Parse(sheet);
+
+    public static object TextToSong(string sheet) => Open(sheet).Song!;
+
+    public static object TextToReading(string sheet) => Open(sheet).Reading;
+
+    /// <summary>Fonts are loaded once, as where pages are drawn anew at each change of the text.</summary>
+    public static object TextToPictures(string sheet, FontLibrary fonts)
+    {
+        var open = Open(sheet);
+        var pages = new PageEngraver(fonts.Music, fonts.Texts).Engrave(open.Song!, open.Reading, new PageOptions());
+        return SvgWriter.Write(((EngravingResult.Pages)pages).Document, fonts);
+    }
+
+    /// <summary>Everything but writing to disk; fonts are loaded anew.</summary>
+    public static object TextToKit(string sheet) => (KitResult.Made)Open(sheet).MakeKit(new KitOptions());
+
+    private static SongWorkspace Open(string sheet) => SongWorkspace.Open(new SourceText(sheet, "bench.lore"));
+}

@@ -1,0 +1,93 @@
+using System.CommandLine;
+using System.Globalization;
+using Fretlore.Cli.Files;
+using Fretlore.Cli.Output;
+using Fretlore.Engraving.Layout;
+using Fretlore.Lesson.Kit;
+using Fretlore.Workspace;
+using Fretlore.Workspace.Questions;
+
+namespace Fretlore.Cli.Verbs;
+
+/// <summary><c>fretlore kit</c>: makes everything for one song in one folder.</summary>
+internal static class KitVerb
+{
+    public static Verb Make(Surroundings surroundings)
+    {
+        var sheet = new Argument<string>("SHEET") { Description = "The sheet, NAME.lore." };
+        var output = new Option<string>("--output", "-o")
+        {
+            Description = "The folder to make: new, empty or an earlier kit. Files in it that are not the kit's stay as they are.",
+            HelpName = "FOLDER",
+            Required = true,
+        };
+        var paper = new Option<string>("--paper") { Description = "The paper of the pages.", DefaultValueFactory = _ => "a4" };
+        paper.AcceptOnlyFromAmong("a4", "letter");
+        var parts = new Option<string?>("--parts")
+        {
+            Description = "Parts on the pages, by their short names with commas between; all when not given. The other files have all parts.",
+            HelpName = "NAMES",
+        };
+        var verb = new Verb(
+            "kit", "Make a song's lesson kit: pages to print and show, MusicXML, MIDI and the script of call-outs.",
+            "fretlore kit my-song.lore -o my-song-kit", "fretlore kit my-song.lore -o my-song-kit --paper letter --parts rhythm,lead")
+        {
+            sheet, output, paper, parts,
+        };
+        verb.SetAction(parsed => Run(
+            surroundings, parsed.GetRequiredValue(sheet), parsed.GetRequiredValue(output), parsed.GetRequiredValue(paper), parsed.GetValue(parts)));
+        return verb;
+    }
+
+    private static int Run(Surroundings surroundings, string sheet, string output, string paper, string? parts)
+    {
+        var file = SheetFile.Read(surroundings, sheet);
+        if (file.Wrong is not null)
+        {
+            FindingPrinter.Write(surroundings.Error, sheet, file.Findings, surroundings.Colours);
+            return file.ExitCode;
+        }
+        var song = SongWorkspace.Open(file.Text);
+        FindingPrinter.Write(surroundings.Error, sheet, song.Findings, surroundings.Colours);
+        if (song.HasErrors || song.Song is null)
+        {
+            surroundings.Error.WriteLine($"No kit was made: {FindingPrinter.Count(song.Findings)} in {sheet}.");
+            return ExitCode.SheetHasErrors;
+        }
+
+        var folder = new KitFolder(surroundings.PathOf(output));
+        try
+        {
+            if (folder.Refusal() is var (message, remedy)) return WrongUse.Write(surroundings.Error, $"{output} can't hold the kit: {message}", remedy);
+            var chosen = PartChoice.Read(parts, song.Song);
+            if (chosen.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
+
+            var options = new KitOptions { Paper = paper == "letter" ? Paper.Letter : Paper.A4, PaperName = paper, Parts = chosen.Value };
+            var result = KitProgress.Show(surroundings, begins => song.MakeKit(options, begins));
+            if (result is KitResult.Refused refused)
+            {
+                WrongUse.Write(surroundings.Error, $"no kit can be made of {sheet}: {refused.Reason}", refused.Remedy);
+                return ExitCode.SheetHasErrors;
+            }
+            var made = (KitResult.Made)result;
+            Report(surroundings, output, made, folder.Write(made.Kit));
+            return ExitCode.Fine;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return WrongUse.Write(surroundings.Error, $"{output} can't be written: {Reason.Of(e)}", "Choose another folder with -o.");
+        }
+    }
+
+    private static void Report(Surroundings surroundings, string output, KitResult.Made made, IReadOnlyList<string> kept)
+    {
+        var rows = made.Kit.Files.Select(file => (string[])[file.Path, Size(file.Bytes.Length), file.Purpose]);
+        surroundings.Out.WriteLine($"{output}:");
+        Columns.Write(surroundings.Out, rows.Select(row => (string[])["  " + row[0], row[1], row[2]]));
+        foreach (var name in kept) surroundings.Out.WriteLine($"You had changed a file of the earlier kit: it is kept as {name}.");
+        foreach (var caution in made.Cautions) surroundings.Out.WriteLine(caution);
+        surroundings.Out.WriteLine("If the song is someone else's, get a licence from its publisher before you publish pages, sound or film.");
+    }
+
+    private static string Size(int bytes) => string.Create(CultureInfo.InvariantCulture, $"{(bytes + 1023) / 1024,5} KB");
+}

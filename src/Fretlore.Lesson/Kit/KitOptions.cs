@@ -1,0 +1,46 @@
+using Fretlore.Engraving.Layout;
+using Fretlore.Music;
+
+namespace Fretlore.Lesson.Kit;
+
+/// <summary>How a kit is made.</summary>
+public sealed record KitOptions
+{
+    public Paper Paper { get; init; } = Paper.A4;
+
+    /// <summary>The paper's name for the kit's list.</summary>
+    public string PaperName { get; init; } = "a4";
+
+    /// <summary>Indexes into the song's parts of those on the pages; empty for all. The other files always have all parts.</summary>
+    public ValueList<int> Parts { get; init; }
+}
+
+/// <summary>A step of making a kit, in the order they are taken.</summary>
+public enum KitStep
+{
+    Reading,
+    Engraving,
+    Pictures,
+    Print,
+    MusicXml,
+    Midi,
+    Script,
+}
+
+/// <summary>A kit, or why none can be made of a song.</summary>
+public abstract record KitResult
+{
+    private KitResult()
+    {
+    }
+
+    /// <summary>The kit.</summary>
+    /// <param name="Kit">Its files.</param>
+    /// <param name="Cautions">What the teacher should know before handing it out, whole sentences.</param>
+    public sealed record Made(LessonKit Kit, ValueList<string> Cautions) : KitResult;
+
+    /// <summary>No kit can be made.</summary>
+    /// <param name="Reason">What is wrong, a whole sentence.</param>
+    /// <param name="Remedy">What to do about it, a whole sentence.</param>
+    public sealed record Refused(string Reason, string Remedy) : KitResult;
+}
