@@ -1,11 +1,14 @@
 using CsCheck;
 using Fretlore.Lesson.CallOuts;
 using Fretlore.Lesson.CallOuts.ReadingBack;
+using Fretlore.Score;
 
 namespace Fretlore.Tests.Lesson;
 
 public class CallOutFacts
 {
+    private const int LongestBreath = 20;
+
     [Theory]
     [InlineData(StringNaming.LowString)]
     [InlineData(StringNaming.Number)]
@@ -14,11 +17,7 @@ public class CallOutFacts
     {
         var song = RealRiffs.Song;
         var style = new CallOutStyle(naming);
-        foreach (var callOut in CallOutWriter.For(song, null, style))
-        {
-            TestContext.Current.TestOutputHelper!.WriteLine($"{callOut.SpokenName}\n  H {callOut.Headline}\n  W {callOut.WalkThrough}\n  N {callOut.NoteByNote}");
-            Assert.Null(CallOutCheck.Problem(callOut, song, style));
-        }
+        foreach (var callOut in CallOutWriter.For(song, null, style)) Assert.Null(CallOutCheck.Problem(callOut, song, style));
     }
 
     [Fact]
@@ -30,4 +29,125 @@ public class CallOutFacts
         var problem = CallOutCheck.Problem(callOut, song, style);
         Assert.True(problem is null, $"{problem}\nW {callOut.WalkThrough}\nN {callOut.NoteByNote}");
     }, iter: 1000, print: _ => "a riff");
+
+    [Fact]
+    public void AnyRiff_IsToldInShortBreathsOfPlainWords() => GeneratedRiffs.Any.Sample(riff =>
+    {
+        var callOut = CallOutWriter.For(RealRiffs.Song with { Riffs = [riff], Shapes = [] })[0];
+        foreach (var breath in callOut.Headline.Breaths.Concat(callOut.WalkThrough.Breaths).Concat(callOut.NoteByNote.Breaths))
+        {
+            Assert.Matches("^[A-Z][A-Za-z,: -]*\\.$", breath);
+            Assert.DoesNotContain("  ", breath);
+            Assert.True(breath.Split(' ').Length <= LongestBreath, breath);
+        }
+    }, iter: 1000, print: _ => "a riff");
+
+    [Theory]
+    [InlineData("seven", "eight")]
+    [InlineData("ten", "nine")]
+    [InlineData("low three", "low two")]
+    [InlineData("chugs", "dead notes")]
+    [InlineData("hammer to", "slide up to")]
+    [InlineData("Fifth", "Fourth")]
+    [InlineData("Gallop", "Reverse gallop")]
+    [InlineData("Eighths", "Quarters")]
+    [InlineData("Bar two.", "")]
+    [InlineData("then open", "then squeak")]
+    public void CallOut_WithAWrongWord_IsCaught(string word, string wrong)
+    {
+        var song = RealRiffs.Song;
+        var callOut = CallOutWriter.For(song).First(c => c.Riff == "furnace");
+        var breaths = callOut.NoteByNote.Breaths.Select(b => b.Replace(word, wrong, StringComparison.Ordinal)).Where(b => b.Length > 0).ToArray();
+        Assert.NotEqual(callOut.NoteByNote.Breaths, breaths);
+        Assert.NotNull(CallOutCheck.Problem(callOut with { NoteByNote = new Speech([.. breaths]) }, song));
+    }
+
+    [Fact]
+    public void OneFingerPowerChords_AreNamedByTheirStringsOnce() =>
+        Tells(RealRiffs.IssueExample, "One finger across the low three strings, straight quarters: fret seven twice, open, then land on ten.");
+
+    [Fact]
+    public void PalmMutedGallops_AreChugs() => Tells(RealRiffs.Furnace,
+        "Bar one. One finger across the low three strings: gallop on the open strings, palm-muted. Gallop: fret seven, then two chugs. "
+        + "Eighths: ten, a chug, then seven for a beat. Bar two. Open, then eight. "
+        + "Fifth string, sixteenths: four, hammer to six, pull off to four, then open. "
+        + "Back across the low three strings, eighths: eight, seven, then rest for a beat.");
+
+    [Fact]
+    public void Variation_IsToldByWhatChanges() => Tells(RealRiffs.FurnaceTurn,
+        "Same as the furnace riff, but bar two changes. Bar two. The lift shape, from the low string up: seven, seven, seven, nine. "
+        + "Half notes: the lift shape, then move it up to eight.");
+
+    [Fact]
+    public void BarWithAnotherEnd_IsSameAgainButEndOn() => Tells(RealRiffs.ChugAndHit,
+        "Bar one. Low string, straight eighths: two chugs, fret three, two chugs, five, a chug, then three. Bar two: same again, but end on six, then five.");
+
+    [Fact]
+    public void GallopsOnOneFret_AreCounted() => Tells(RealRiffs.FourGallops,
+        "Bar one. One finger across the low two strings: two gallops on the open strings, palm-muted. Gallop on fret three, then gallop on five. "
+        + "Bar two: same again, but end with a gallop on seven.");
+
+    [Fact]
+    public void GroupThatComesBack_IsDoThatTwice() => Tells(RealRiffs.OpenDrone,
+        "First string, sixteenths: fret twelve, open, ten, then open. Do that twice. Eight, open, seven, open, five, open, seven, then open.");
+
+    [Fact]
+    public void LegatoRun_SaysWhichHandWorksAtEachNote() => Tells(RealRiffs.LegatoRun,
+        "Third string, sixteenths: fret five, hammer to seven, hammer to nine, then pull off to seven. "
+        + "Second string: five, hammer to six, hammer to eight, then pull off to six. "
+        + "First string: five, hammer to seven, hammer to eight, then pull off to seven. Then slide up to twelve with vibrato for a beat.");
+
+    [Fact]
+    public void Bend_IsHeldAndLetDown() => Tells(RealRiffs.Bends,
+        "Second string fret fifteen, bend it up a whole step for a beat. Hold the bend and let it down, then thirteen. "
+        + "Then third string, land on fourteen, bend it up a half step with wide vibrato for two beats.");
+
+    [Fact]
+    public void Triplets_AreCalledByTheirName() => Tells(RealRiffs.Triplets,
+        "Fourth string, triplets: fret five, hammer to seven, then pull off to five. Fifth string: seven, pull off to five, then open. "
+        + "Low string: eight, pull off to seven, pull off to five, then land on three for a beat.");
+
+    [Fact]
+    public void PickedShape_IsHeldAndItsStringsCalled() => Tells(RealRiffs.PickedShape,
+        "Bar one. The lantern shape, from the fifth string up: three, two, open, one, open. Let everything ring. "
+        + "Hold the lantern shape, and pick straight eighths: fifth, third, second, third, first, third, second, then third. Bar two: same again.");
+
+    [Fact]
+    public void ShapeAlongTheNeck_IsMoved() => Tells(RealRiffs.MovedShapes,
+        "Take this shape, from the low string up: five, seven, seven. Straight quarters: this shape twice, move it up to eight, then move it down to three.");
+
+    [Fact]
+    public void Taps_AreToldOnceForFourTurns() => Tells(RealRiffs.Taps,
+        "Second string, sixteenths: tap seventeen, pull off to ten, then hammer to thirteen. Do that four times. Tap seventeen, then fifteen.");
+
+    [Fact]
+    public void TwoLines_AreToldOneAfterTheOther() => Tells(RealRiffs.TwoLines,
+        "The main line. Second string, straight eighths: fret three, five, three, open, three, five, seven, then five. "
+        + "The bass underneath. Fifth string, half notes: open, then two.");
+
+    [Fact]
+    public void PinchAndHarmonic_AreCalledStringByString() => Tells(RealRiffs.Pinches,
+        "Bar one. Straight eighths: fifth string open with the second string fret three, third string two, then second string three. "
+        + "First string open, second string three, then third string two. "
+        + "Bar two. Fifth string harmonic at twelve for three counts, then rest for three counts.");
+
+    [Theory]
+    [InlineData(StringNaming.Number, "Sixth string, straight eighths: two chugs")]
+    [InlineData(StringNaming.Pitch, "Low E string, straight eighths: two chugs")]
+    public void Strings_AreCalledAsTheTeacherWants(StringNaming naming, string start)
+    {
+        var callOut = CallOutWriter.For(RealRiffs.Song, null, new CallOutStyle(naming)).First(c => c.Riff == "anvil");
+        Assert.StartsWith("Bar one. " + start, callOut.WalkThrough.ToString());
+    }
+
+    [Fact]
+    public void Headline_SaysWhereWhatAndHowLong() => Assert.Equal(
+        "One finger across the low three strings, frets four to ten and the open strings. Listen for the gallops and the palm mutes. Two bars.",
+        CallOutWriter.For(RealRiffs.Song).First(c => c.Riff == "furnace").Headline.ToString());
+
+    private static void Tells(Riff riff, string words)
+    {
+        var callOut = CallOutWriter.For(RealRiffs.Song).First(c => c.Riff == riff.Name);
+        Assert.Equal(words, callOut.WalkThrough.ToString());
+    }
 }

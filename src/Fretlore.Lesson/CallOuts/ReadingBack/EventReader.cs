@@ -160,6 +160,13 @@ internal sealed class EventReader(StringWords strings)
             return notes.Count > 0;
         }
         if (place.Count == 0 || Core(row, out count) is not { } core) return false;
+        if (place.Count == 2 && row.Current == "with" && (row.Look(1) == "open" || NumberWords.IsNumber(row.Look(1))))
+        {
+            row.Take("with");
+            if (!TryFret(row, out var high)) return false;
+            notes = [approach(core(place[0])), approach(Bare(place[1], high))];
+            return true;
+        }
         notes = place.Select(s => approach(core(s))).ToValueList();
         return true;
     }
@@ -185,18 +192,18 @@ internal sealed class EventReader(StringWords strings)
         if (row.Take("dead note"))
         {
             var dead = row.Take("at") && row.TakeNumber(out var at) ? new Fret(at) : Fret.Open;
-            return s => Bare(s, dead) with { IsDead = true };
+            return s => Bare(s, dead) with { IsDead = true, LetsRing = false };
         }
         if (row.Take("chug"))
         {
             var on = Fret.Open;
             if (row.Take("on") && !TryFret(row, out on)) return null;
-            return s => Bare(s, on) with { IsPalmMuted = true };
+            return s => Bare(s, on) with { IsPalmMuted = true, LetsRing = false };
         }
         if (!row.TakeNumber(out var number)) return null;
         count = number;
-        if (row.Take("chugs")) return s => Bare(s, Fret.Open) with { IsPalmMuted = true };
-        if (row.Take("dead notes")) return s => Bare(s, Fret.Open) with { IsDead = true };
+        if (row.Take("chugs")) return s => Bare(s, Fret.Open) with { IsPalmMuted = true, LetsRing = false };
+        if (row.Take("dead notes")) return s => Bare(s, Fret.Open) with { IsDead = true, LetsRing = false };
         count = 1;
         return s => Bare(s, new Fret(number));
     }
@@ -351,7 +358,7 @@ internal sealed class EventReader(StringWords strings)
 
     private ValueList<Note> Notes(ValueList<StringNumber> on, Fret fret) => on.Select(s => Bare(s, fret)).ToValueList();
 
-    private Note Bare(StringNumber number, Fret fret) => new() { String = number, Fret = fret, Sounding = default, IsPalmMuted = PalmMuted, LetsRing = Ringing };
+    private Note Bare(StringNumber number, Fret fret) => new() { String = number, Fret = fret, Sounding = default, IsPalmMuted = PalmMuted, LetsRing = Ringing && !PalmMuted };
 
     private Note Held(StringNumber number) => lastOn.TryGetValue(number, out var last)
         ? new Note { String = number, Fret = last.Fret, Sounding = default, Attack = Attack.Held }

@@ -11,7 +11,7 @@ internal static class MarkReader
     {
         marked = note;
         if (row.Take("pick again")) marked = note with { Attack = Attack.PickedGlide };
-        else if (row.Take("palm-muted")) marked = note with { IsPalmMuted = true };
+        else if (row.Take("palm-muted")) marked = note with { IsPalmMuted = true, LetsRing = false };
         else if (row.Take("ghosted")) marked = note with { IsGhost = true };
         else if (row.Take("accented")) marked = note with { IsAccented = true };
         else if (row.Take("cut short")) marked = note with { IsStaccato = true };

@@ -17,6 +17,7 @@ internal sealed class RiffReader
     private Beats start;
     private int sentenceFrom;
     private ReadStrand? ending;
+    private bool inLines;
     private Detail detail;
 
     private RiffReader(StringWords strings, Func<string, Riff?> riffNamed)
@@ -72,13 +73,27 @@ internal sealed class RiffReader
         Enter(Math.Max(bar, 0));
         CloseStrand();
         (kind, start) = (strand, Beats.Zero);
-        reader.Last = default;
+        (reader.Last, reader.PalmMuted, reader.Ringing, inLines) = (default, false, false, true);
         row.SkipPauses();
-        if (!row.Take("coming in after")) return row.IsAtEnd;
-        var at = row.Place;
-        if (!LengthWords.TryReadOffset(row.Words, ref at, out start)) return false;
-        row.Place = at;
+        if (row.Take("coming in after"))
+        {
+            var at = row.Place;
+            if (!LengthWords.TryReadOffset(row.Words, ref at, out start)) return false;
+            row.Place = at;
+            row.SkipPauses();
+        }
+        if (row.Take("stays same")) return TryStay(strand);
+        if (row.Take("ringing")) reader.Ringing = true;
+        else if (row.Take("palm-muted")) reader.PalmMuted = true;
         return row.IsAtEnd;
+    }
+
+    // "the drone underneath stays the same": as in the bar before.
+    private bool TryStay(StrandKind strand)
+    {
+        if (bar == 0 || bars[bar - 1].FirstOrDefault(s => s.Kind == strand) is not { } line) return false;
+        bars[bar].Add(line);
+        return true;
     }
 
     private string? Play(WordRow row)
@@ -196,6 +211,8 @@ internal sealed class RiffReader
     {
         CloseStrand();
         (kind, start) = (StrandKind.Main, Beats.Zero);
+        if (inLines) (reader.PalmMuted, reader.Ringing) = (false, false);
+        inLines = false;
     }
 
     private void CloseStrand()

@@ -20,12 +20,13 @@ internal enum Joint
 internal sealed class Breaths
 {
     /// <summary>Words in a breath. Common practice for spoken text: under twenty.</summary>
-    public const int Limit = 17;
+    public const int Limit = 18;
 
     private readonly List<string> sentences = [];
     private readonly List<(string Text, Joint Joint)> pieces = [];
     private string? heading;
     private bool headingRunsOn;
+    private bool goesOn;
 
     public ValueList<string> Sentences => sentences.ToValueList();
 
@@ -73,8 +74,8 @@ internal sealed class Breaths
         var rest = pieces[from..];
         pieces.RemoveRange(from, pieces.Count - from);
         End();
-        if (rest[0].Joint == Joint.Item) rest[0] = ("then " + rest[0].Text, Joint.Item);
         pieces.AddRange(rest);
+        goesOn = rest[0].Joint == Joint.Item;
     }
 
     /// <summary>Adds words to the last piece; they are never parted from it.</summary>
@@ -82,6 +83,7 @@ internal sealed class Breaths
     {
         if (pieces.Count == 0) return;
         pieces[^1] = (pieces[^1].Text + text, pieces[^1].Joint);
+        if (OpenWords() + 1 > Limit) Break();
     }
 
     public void End()
@@ -89,15 +91,16 @@ internal sealed class Breaths
         if (!IsOpen) return;
         var text = new StringBuilder(heading);
         var last = pieces.FindLastIndex(p => p.Joint == Joint.Item);
-        var continues = pieces.Count > 0 && pieces[0].Text.StartsWith("then ", StringComparison.Ordinal);
+        // A lone thing left over hangs on with "then"; a row of them speaks for itself.
+        if (goesOn && last == 0) text.Append("then ");
         for (var i = 0; i < pieces.Count; i++)
         {
             if (i == 0) text.Append(heading is null ? "" : headingRunsOn ? " " : ": ");
             else if (pieces[i].Joint == Joint.RunOn) text.Append(' ');
-            else text.Append(i != last ? ", " : continues ? ", and " : ", then ");
+            else text.Append(i != last ? ", " : ", then ");
             text.Append(pieces[i].Text);
         }
-        (heading, headingRunsOn) = (null, false);
+        (heading, headingRunsOn, goesOn) = (null, false, false);
         pieces.Clear();
         sentences.Add(Capital(text.ToString()) + ".");
     }

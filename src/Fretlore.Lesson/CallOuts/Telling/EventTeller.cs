@@ -25,7 +25,7 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
     /// <summary>The strings of an event that is told by place and one core; null for rests, held notes and shapes.</summary>
     public ValueList<StringNumber>? PlaceOf(Event item)
     {
-        if (item.IsRest || HoldsLast(item) || !IsUniform(item)) return null;
+        if (item.IsRest || HoldsLast(item) || !(IsUniform(item) || IsPair(item))) return null;
         return item.Notes.Select(n => n.String).ToValueList();
     }
 
@@ -35,15 +35,19 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
         return item.Notes.All(n => n with { String = first.String, Id = first.Id, Sounding = first.Sounding, IsHeldOn = first.IsHeldOn } == first);
     }
 
+    /// <summary>Two strings at different frets, told as "seven with nine".</summary>
+    private bool IsPair(Event item) => item.Notes.Count == 2 && item.Notes[0].String.Value - item.Notes[1].String.Value is (1 or 2) && CanBeShape(item) && !IsNamed(item) && !IsUniform(item);
+
     /// <summary>Puts the hand on strings and says so: "one finger across the low three strings" where one finger lies across them in this riff.</summary>
-    public string MoveTo(ValueList<StringNumber> place)
+    /// <param name="pair">True when the strings are stopped at different frets.</param>
+    public string MoveTo(ValueList<StringNumber> place, bool pair = false)
     {
         var again = Hand.Places.Contains(place);
         Hand = Hand with { Place = place, Places = again || place.Count == 1 ? Hand.Places : Hand.Places.Add(place) };
         if (place.Count == 1) return strings.One(place[0]);
         var name = strings.TheSeveral(place);
         if (!StringWords.IsBlock(place)) return "together on " + name;
-        if (!stopped.Contains(place)) return name;
+        if (!stopped.Contains(place) || pair) return name;
         return (again ? "back across " : "one finger across ") + name;
     }
 
@@ -64,6 +68,7 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
         if (item.IsRest) Breaths.Add(item.Stroke == Stroke.None ? "rest" : "a stroke in the air", joint);
         else if (HoldsLast(item)) SayHeld(item, joint);
         else if (IsUniform(item)) SayUniform(item, count, joint, landing, out counted);
+        else if (IsPair(item)) SayPair(item, joint);
         else if (ShapeName(item) is { } shape) SayNotes(item.Notes[0], ShapeApproach(item) + shape, joint);
         else SayChain(item, joint);
         var marks = NoteWords.EventMarks(item, detail).ToArray();
@@ -88,7 +93,7 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
             return;
         }
         Breaths.Add("hold the bend", joint);
-        foreach (var mark in Marks(note).Where(m => !m.StartsWith("still bent", StringComparison.Ordinal))) Breaths.Add("and " + mark, Joint.RunOn);
+        foreach (var mark in Marks(note).Where(m => !m.StartsWith("still bent", StringComparison.Ordinal))) Breaths.Add((mark.StartsWith("with ", StringComparison.Ordinal) ? "" : "and ") + mark, Joint.RunOn);
     }
 
     private static Comparer<StringNumber> ByString => Comparer<StringNumber>.Create((a, b) => b.Value.CompareTo(a.Value));
@@ -104,6 +109,16 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
         }
         else if (place.Length == 0) lead = Jump(note);
         SayNote(note, count, place + lead, joint, out counted);
+    }
+
+    private void SayPair(Event item, Joint joint)
+    {
+        var (low, high) = (item.Notes[0], item.Notes[1]);
+        var lead = SetPlace([low.String, high.String], true);
+        var approach = NoteWords.Approach(low, Before(low));
+        if (!Hand.SaidFret && !low.Fret.IsOpen && approach.Length == 0) approach = "fret ";
+        Hand = Hand with { SaidFret = true, Position = Math.Max(low.Fret.Number, high.Fret.Number) };
+        SayNotes(low, $"{lead}{approach}{NoteWords.Fret(low.Fret.Number)} with {NoteWords.Fret(high.Fret.Number)}", joint);
     }
 
     private void SayNote(Note note, int count, string lead, Joint joint, out bool counted)
@@ -166,7 +181,7 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
         if (IsNamed(item))
         {
             Hand = Hand with { Shape = item.Notes };
-            return $"the {SpokenName.Of(item.Shape!)} shape";
+            return $"the {SpokenName.OfShape(item.Shape!)} shape";
         }
         var told = Hand.Shape;
         if (!ShapeWords.IsMoved(told, item.Notes)) return null;
@@ -193,10 +208,10 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
     }
 
     /// <summary>Puts the hand on strings; the words for it when it was elsewhere.</summary>
-    private string SetPlace(ValueList<StringNumber> place)
+    private string SetPlace(ValueList<StringNumber> place, bool pair = false)
     {
         if (Hand.Place == place) return "";
-        return MoveTo(place) + " ";
+        return MoveTo(place, pair) + " ";
     }
 
     private int? Before(Note note) => Hand.Frets.TryGetValue(note.String, out var fret) ? fret : null;

@@ -31,7 +31,7 @@ internal sealed class Headline(Riff riff, CallOutContext context)
         var used = notes.Select(n => n.String).Distinct().OrderByDescending(s => s.Value).ToValueList();
         var together = events.Where(e => e.Notes.Count > 1).ToArray();
         if (together.Length * 2 > events.Length) return Chords(together) + Reach(notes);
-        var kind = IsPicked() ? "a picked shape" : notes.Count(n => n.Attack is Attack.HammerOn or Attack.PullOff or Attack.Tap) * 3 > notes.Length ? "a legato line" : "a single-note line";
+        var kind = IsPicked() ? "a ringing line" : notes.Count(n => n.Attack is Attack.HammerOn or Attack.PullOff or Attack.Tap) * 3 > notes.Length ? "a legato line" : "a single-note line";
         return kind + On(used) + Reach(notes);
     }
 
@@ -41,8 +41,9 @@ internal sealed class Headline(Riff riff, CallOutContext context)
         var widest = together.Where(EventTeller.IsUniform).Select(e => e.Notes.Select(n => n.String).ToValueList()).GroupBy(p => p)
             .OrderByDescending(g => g.Count()).Select(g => g.Key).FirstOrDefault();
         if (bars * 2 > together.Length && StringWords.IsBlock(widest)) return "one finger across " + strings.TheSeveral(widest);
-        var names = together.Select(e => e.Shape).OfType<string>().Distinct().Select(n => SpokenName.Of(n)).ToArray();
-        return names.Length is > 0 and < 4 ? "shapes: " + Listed(names) : "shapes of several strings";
+        if (together.Count(e => e.Notes.Count == 2) * 2 > together.Length) return "pairs" + On(together.Where(e => e.Notes.Count == 2).SelectMany(e => e.Notes).Select(n => n.String).Distinct().OrderByDescending(s => s.Value).ToValueList());
+        var names = together.Select(e => e.Shape).OfType<string>().Distinct().Select(n => SpokenName.OfShape(n)).ToArray();
+        return names.Length is > 0 and < 6 ? "shapes: " + Listed(names) : "shapes of several strings";
     }
 
     private bool IsPicked() => events.Length > 3 && events.Count(e => e.Notes.Any(n => n.LetsRing)) * 2 > events.Length && events.SelectMany(e => e.Notes).Select(n => n.String).Distinct().Count() > 2;

@@ -28,7 +28,7 @@ internal sealed record PickedShape(string Name, ValueList<Note> Shape, ValueList
         var notes = frets.Values.Reverse().ToValueList();
         if (row[at].Shape is { } name && teller.Hand.Named.TryGetValue(name, out var known) && notes.All(n => known.Any(k => k.String == n.String && k.Fret == n.Fret)))
         {
-            return new PickedShape(SpokenName.Of(name), known, row[at..end].ToValueList());
+            return new PickedShape(SpokenName.OfShape(name), known, row[at..end].ToValueList());
         }
         return ShapeWords.IsCompact(notes) ? new PickedShape(Nameless, notes, row[at..end].ToValueList()) : null;
     }

@@ -115,22 +115,45 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
             teller.Breaths.Say("Rest for the whole bar");
             return 1;
         }
-        SetMutes(content);
         DefineShapes(content);
+        var lines = content.Strands.Count > 1 || content.Strands[0].Kind != StrandKind.Main;
+        if (!lines) SetMutes(content);
         var landing = bar == forms.Length - 1 ? Landing(content, riff.Bars[bar].Meter) : null;
         foreach (var strand in content.Strands)
         {
-            if (content.Strands.Count > 1 || strand.Kind != StrandKind.Main)
+            if (lines && detail == Detail.WalkThrough && IsSameAsBefore(bar, strand))
             {
-                teller.Hand = teller.Hand.Moved();
-                teller.Hand = teller.Hand with { Last = default };
-                teller.Breaths.Say(StrandName(strand));
+                teller.Breaths.Say(StrandName(strand) + " stays the same");
+                continue;
             }
+            if (lines) EnterStrand(strand);
             new StrandTeller(teller, riff.Bars[bar].Meter, landing).Tell(strand.Events);
         }
-        if (content.Strands.Count > 1) teller.Hand = teller.Hand.Moved() with { Last = default };
+        if (lines) teller.Hand = teller.Hand.Moved() with { Last = default, PalmMuted = false, Ringing = false };
         return 1;
     }
+
+    // Each of several lines says for itself whether it rings or is muted.
+    private void EnterStrand(Strand strand)
+    {
+        var notes = Struck(strand.Events);
+        var muted = notes.Length > 0 && notes.All(n => n.IsPalmMuted);
+        var ringing = !muted && RingsFree(notes);
+        teller.Hand = teller.Hand.Moved() with { Last = default, PalmMuted = muted, Ringing = ringing };
+        teller.Breaths.Say(StrandName(strand) + (muted ? ", palm-muted" : ringing ? ", ringing" : ""));
+    }
+
+    private bool IsSameAsBefore(int bar, Strand strand)
+    {
+        if (bar == 0 || strand.Events.Any(e => e.Notes.Any(n => n.IsTiedFromBefore)) || riff.Content[bar - 1].Strands.Count < 2) return false;
+        var before = riff.Content[bar - 1].Strands.Where(s => s.Kind == strand.Kind).ToArray();
+        return before.Length == 1 && riff.Content[bar].Strands.Count(s => s.Kind == strand.Kind) == 1 && before[0].Start == strand.Start
+            && before[0].Events.Select(e => SpokenForm.Of(e, Detail.NoteByNote)).SequenceEqual(strand.Events.Select(e => SpokenForm.Of(e, Detail.NoteByNote)));
+    }
+
+    private static Note[] Struck(IEnumerable<Event> events) => [.. events.SelectMany(e => e.Graces.Concat(e.Notes)).Where(n => n.Attack != Attack.Held)];
+
+    private static bool RingsFree(Note[] notes) => notes.Any(NoteWords.RingsFree) && notes.Where(NoteWords.RingsFree).All(n => n.LetsRing);
 
     private static Event? Landing(PartBar content, Meter meter) =>
         content.Strands[0].Events.LastOrDefault(e => !e.IsRest) is { } last && last.Duration >= Beats.Of(4, meter.Unit) ? last : null;
@@ -150,8 +173,9 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
     // Said once where it holds for every note of a bar, and taken back where it no longer does.
     private void SetMutes(PartBar content)
     {
-        var notes = content.Strands.SelectMany(s => s.Events).SelectMany(e => e.Graces.Concat(e.Notes)).Where(n => n.Attack != Attack.Held).ToArray();
-        var (muted, ringing) = (notes.Length > 2 && notes.All(n => n.IsPalmMuted), notes.Length > 2 && notes.All(n => n.LetsRing));
+        var notes = Struck(content.Strands.SelectMany(s => s.Events));
+        var muted = notes.Length > 2 && notes.All(n => n.IsPalmMuted);
+        var ringing = notes.Any(NoteWords.RingsFree) ? RingsFree(notes) && (notes.Length > 2 || teller.Hand.Ringing) : teller.Hand.Ringing;
         if (teller.Hand.PalmMuted && !muted) teller.Breaths.Say("Lift the palm");
         if (!teller.Hand.PalmMuted && muted) teller.Breaths.Say("Palm-mute everything");
         if (teller.Hand.Ringing && !ringing) teller.Breaths.Say("No more ringing");
@@ -167,7 +191,7 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
             var notes = context.ShapeOn(name, riff.Neck) ?? (ShapeWords.IsPlain(item) ? item.Notes : default);
             if (!ShapeWords.IsCompact(notes)) continue;
             teller.Hand = teller.Hand with { Named = teller.Hand.Named.SetItem(name, notes) };
-            teller.Breaths.Say($"The {SpokenName.Of(name)} shape, from the {teller.Strings.One(notes[0].String)} up: {ShapeWords.Frets(notes)}");
+            teller.Breaths.Say($"The {SpokenName.OfShape(name)} shape, from the {teller.Strings.One(notes[0].String)} up: {ShapeWords.Frets(notes)}");
             if (context.ChordOf(name) is { } chord) teller.Breaths.Say($"That is {chord}");
         }
     }

@@ -76,7 +76,7 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
 
     // In a walk-through a value is said where it makes a pattern: three or more, long ones, tuplets, or after a gallop.
     private bool IsWorthSaying(Event[] row) => row.Count(e => !e.IsRest) > 1
-        && (row.Length > 2 || row[0].Tuplet is not null || row[0].Duration >= Beats.Quarter || Hand.AfterCell);
+        && (row.Length > 2 || row[0].Tuplet is not null || row[0].Duration >= Beats.Quarter || Hand.AfterCell || Hand.Label is not null);
 
     private void TellRow(Event[] row, string? label, string? suffix)
     {
@@ -96,7 +96,7 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
             var head = new List<string>();
             if (place is { } strings && strings != Hand.Place && (label is not null || stay > alike || strings.Count > 1))
             {
-                head.Add(teller.MoveTo(strings));
+                head.Add(teller.MoveTo(strings, !EventTeller.IsUniform(row[at])));
             }
             if (label is not null) head.Add(label);
             label = null;
@@ -146,8 +146,8 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
     // A gallop on one thing: three times the same plain note or one-finger shape.
     private bool IsOneThing(Event[] row, int first, int cell)
     {
-        if (teller.PlaceOf(row[first]) is null || row[first].Notes[0] is not { Attack: Attack.Picked, IsDead: false, Harmonic: null, GlideIn: GlideIn.None } note) return false;
-        if (note.LetsRing && !Hand.Ringing) return false;
+        if (teller.PlaceOf(row[first]) is null || !EventTeller.IsUniform(row[first]) || row[first].Notes[0] is not { Attack: Attack.Picked, IsDead: false, Harmonic: null, GlideIn: GlideIn.None } note) return false;
+        if (note.LetsRing != (Hand.Ringing && NoteWords.RingsFree(note))) return false;
         if (NoteWords.Marks(note with { IsPalmMuted = false, LetsRing = false }, false, false, false, Detail).Any() || NoteWords.EventMarks(row[first], Detail).Any()) return false;
         var form = Form(row[first]);
         return Enumerable.Range(cell, 3).All(i => Form(row[i]) == form);

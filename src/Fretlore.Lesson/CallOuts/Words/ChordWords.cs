@@ -1,4 +1,5 @@
 using System.Text;
+using Fretlore.Music;
 using Fretlore.Reading;
 
 namespace Fretlore.Lesson.CallOuts.Words;
@@ -17,6 +18,7 @@ internal static class ChordWords
     public static string Of(ChordReading chord)
     {
         var kind = Kind(chord.Kind);
+        if (chord.Kind == "5" && chord.Bass == chord.Root) return (chord.Root.Step is Step.A or Step.E or Step.F ? "an " : "a ") + PitchWords.Of(chord.Root) + " power chord";
         var text = PitchWords.Of(chord.Root) + (kind.Length == 0 ? " major" : " " + kind);
         return chord.Bass == chord.Root ? text : $"{text} over {PitchWords.Of(chord.Bass)}";
     }

@@ -46,6 +46,9 @@ internal static class NoteWords
         return count == 1 ? "a chug" : NumberWords.Of(count) + " chugs";
     }
 
+    /// <summary>True when nothing stops the string, so that a ring said for all is meant for this note too.</summary>
+    public static bool RingsFree(Note note) => !note.IsPalmMuted && !note.IsDead;
+
     /// <summary>True for a plain palm-muted note, which has a word of its own.</summary>
     public static bool IsChug(Note note, bool palmSaid) =>
         note is { IsPalmMuted: true, IsDead: false, Harmonic: null, Attack: Attack.Picked, GlideIn: GlideIn.None } && !palmSaid;
@@ -62,7 +65,7 @@ internal static class NoteWords
         if (note.Tremolo is { } tremolo) yield return "tremolo-picked in " + ValueWords.Plain(tremolo);
         foreach (var words in BendWords.Of(note.Bend, note.Vibrato, held)) yield return words;
         if (detail == Detail.NoteByNote && note.Finger is { } finger) yield return "with the " + Fingers[(int)finger];
-        if (note.LetsRing && !held && !ringSaid) yield return "let it ring";
+        if (note.LetsRing && !held && !(ringSaid && RingsFree(note))) yield return "let it ring";
         if (note.GlideOut == GlideOut.Downwards) yield return "and slide off down";
         if (note.GlideOut == GlideOut.Upwards) yield return "and slide off up";
     }

@@ -58,6 +58,9 @@ internal static class NumberWords
         return true;
     }
 
+    /// <summary>True when a single word is a number.</summary>
+    public static bool IsNumber(string word) => TryUnder100(word, out _);
+
     private static bool TryUnder100(string word, out int number)
     {
         number = Array.IndexOf(Small, word);

@@ -1,4 +1,5 @@
 using System.Text;
+using Fretlore.Music;
 
 namespace Fretlore.Lesson.CallOuts.Words;
 
@@ -26,15 +27,25 @@ internal static class SpokenName
                 i++;
             }
         }
-        // A letter alone is said as a letter, not as the article.
-        if (words.Length == 1) return words.ToString().ToUpperInvariant();
         return words.Length == 0 ? "nameless" : words.ToString();
     }
+
+    /// <summary>A shape's name; one that is a chord symbol in small letters is said as the chord: "gm" is "G minor".</summary>
+    public static string OfShape(string name)
+    {
+        var root = name.Length > 1 && name[1] is 'b' or '#' ? 2 : 1;
+        if (name.Length < 2 || !NoteName.TryParse(name.AsSpan(0, root), out var note) || !ChordKinds.Contains(name[root..])) return Of(name);
+        var kind = ChordWords.Kind(name[root..]);
+        return PitchWords.Of(note) + (kind.Length == 0 ? "" : " " + kind);
+    }
+
+    private static readonly string[] ChordKinds = ["", "m", "7", "m7", "maj7", "5", "sus2", "sus4", "dim", "6", "m6", "9", "add9"];
 
     private static void Append(StringBuilder words, string word)
     {
         if (words.Length > 0) words.Append(' ');
-        words.Append(word);
+        // A letter alone is said as a letter, not as the article.
+        words.Append(word.Length == 1 ? word.ToUpperInvariant() : word);
     }
 
     // Long rows of digits are said one by one.

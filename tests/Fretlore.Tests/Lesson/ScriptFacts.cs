@@ -1,0 +1,94 @@
+using Fretlore.Lesson.Script;
+using Fretlore.Music;
+using Fretlore.Reading;
+using Fretlore.Score;
+
+namespace Fretlore.Tests.Lesson;
+
+public class ScriptFacts
+{
+    [Theory]
+    [MemberData(nameof(DemoCallOutFacts.Demos), MemberType = typeof(DemoCallOutFacts))]
+    public void Script_OfADemo_IsTheSameTwiceAndHasEveryStepInOrder(string name)
+    {
+        var song = DemoCallOutFacts.Song(name);
+        var script = ScriptWriter.Write(song, SongReader.Read(song));
+        Assert.Equal(script, ScriptWriter.Write(DemoCallOutFacts.Song(name), SongReader.Read(song)));
+        Assert.StartsWith($"# {song.Info.Title}\n", script);
+        var from = 0;
+        for (var i = 0; i < song.Lesson!.Steps.Count; i++)
+        {
+            from = script.IndexOf($"\n## {i + 1}. {song.Lesson.Steps[i].Title}\n", from, StringComparison.Ordinal);
+            Assert.True(from > 0, song.Lesson.Steps[i].Title);
+            if (song.Lesson.Steps[i].Say is { } say) Assert.Contains("> " + say, script[from..]);
+        }
+    }
+
+    [Fact]
+    public void Script_TellsTheTuningStringByStringTheTempoAndTheSpeeds()
+    {
+        var song = DemoCallOutFacts.Song("salt-furnace.lore");
+        var script = ScriptWriter.Write(song, SongReader.Read(song));
+        Assert.Contains("Tune seven strings, from low to high. Low string, the seventh: A. Sixth string: E.", script);
+        Assert.Contains("No capo.", script);
+        Assert.Contains("The tempo is 112 quarters a minute, in four four, in A dorian.", script);
+        // 60 percent of 112 is 67.2, 80 percent 89.6.
+        Assert.Contains("Teach it at 60 percent, 67 quarters a minute; at 80 percent, 90 quarters a minute; at full speed, 112 quarters a minute.", script);
+        Assert.Contains("- Intro, bars 1 to 6 (Rhythm guitar)\n", script);
+    }
+
+    [Fact]
+    public void Script_WarnsOfStrainAndOfOtherPeoplesRights()
+    {
+        var script = ScriptWriter.Write(DemoCallOutFacts.Song("salt-furnace.lore"), SongReader.Read(DemoCallOutFacts.Song("salt-furnace.lore")));
+        Assert.Contains("If anything hurts, tingles or goes numb, stop for the day.", script);
+        Assert.Contains("may need a licence", script);
+    }
+
+    [Fact]
+    public void Script_WithoutALesson_TeachesEachRiffInTheOrderItIsFirstPlayed()
+    {
+        var song = DemoCallOutFacts.Song("salt-furnace.lore") with { Lesson = null };
+        var script = ScriptWriter.Write(song, SongReader.Read(song));
+        int[] at = [.. new[] { "Furnace", "Ember", "Furnace turn", "Undertow", "Furnace solo" }.Select(h => script.IndexOf($". {h}\n\n**In short", StringComparison.Ordinal))];
+        Assert.DoesNotContain(-1, at);
+        Assert.Equal(at.Order(), at);
+    }
+
+    [Fact]
+    public void Script_OfASongWithoutRiffs_SaysWhatIsMissing()
+    {
+        var song = new Songs.SongBuilder().Part("solo").Bar(Songs.SongBuilder.Play(ValueBase.Whole, (6, 3))).Build();
+        var script = ScriptWriter.Write(song, SongReader.Read(song));
+        Assert.Contains("nothing to call out yet", script);
+        Assert.DoesNotContain("Note by note", script);
+    }
+
+    [Fact]
+    public void Title_WithSignsOfMarkdown_ShowsAsTyped()
+    {
+        var song = new Songs.SongBuilder().Part("solo").Bar(Songs.SongBuilder.Rest(ValueBase.Whole)).Build("*Ash* & [Ember] #2");
+        Assert.StartsWith("# \\*Ash\\* & \\[Ember\\] \\#2\n", ScriptWriter.Write(song, SongReader.Read(song)));
+    }
+
+    [Fact]
+    public void RoadMap_IsToldAsRules()
+    {
+        var map = new RoadMap
+        {
+            Name = "descent",
+            Scale = (new NoteName(Step.A), "dorian"),
+            Strings = (new(1), new(4)),
+            FromFret = new(14),
+            ToFret = new(4),
+            Density = (ValueBase.Eighth, ValueBase.Sixteenth),
+            Aims = [new Aim(new NoteName(Step.E), 6, "a half-step bend of D#")],
+            MayUse = ["furnace.lick"],
+            Avoid = [new NoteName(Step.B, -1)],
+        };
+        var song = DemoCallOutFacts.Song("salt-furnace.lore") with { RoadMaps = [map], Lesson = new LessonPlan(null, [new LessonStep("Descent", ["descent"], [], null)]) };
+        var script = ScriptWriter.Write(song, SongReader.Read(song));
+        Assert.Contains("- Play from A dorian.\n- Stay on strings four to one.\n- Start around fret fourteen and get to fret four.\n- Mostly eighths to sixteenths.\n", script);
+        Assert.Contains("- Aim for E in bar six of the stretch, reached a half-step bend of D\\#.\n- You may draw on furnace lick.\n- Keep away from B flat.\n", script);
+    }
+}
