@@ -17,11 +17,13 @@ internal static class BeamGroups
     public static ImmutableArray<(int First, int Last)> Of(Meter meter, Beats missing, ValueList<Event> events)
     {
         var groups = ImmutableArray.CreateBuilder<(int, int)>();
+        var starts = new Beats[events.Count];
+        for (var i = 0; i < starts.Length; i++) starts[i] = missing.IsZero ? events[i].Start : events[i].Start + missing;
         var next = 0;
-        foreach (var end in WindowEnds(meter, missing, events))
+        foreach (var end in WindowEnds(meter, starts, events))
         {
             var first = -1;
-            for (; next < events.Count && events[next].Start + missing < end; next++)
+            for (; next < events.Count && starts[next] < end; next++)
             {
                 var item = events[next];
                 var beamable = !item.IsRest && item.Value.Base >= ValueBase.Eighth;
@@ -54,7 +56,7 @@ internal static class BeamGroups
         if (last > first) groups.Add((first, last));
     }
 
-    private static List<Beats> WindowEnds(Meter meter, Beats missing, ValueList<Event> events)
+    private static List<Beats> WindowEnds(Meter meter, Beats[] starts, ValueList<Event> events)
     {
         var unit = Beats.Of(4, meter.Unit);
         var beats = meter.Groups;
@@ -66,7 +68,7 @@ internal static class BeamGroups
             if (meter is { Unit: 4, StatedGroups.Count: 0 })
             {
                 var wish = meter.Count == 3 ? (i == 0 ? 3 : 1) : meter.Count % 2 == 0 && i % 2 == 0 ? 2 : 1;
-                if (wish > 1 && ArePlainEighths(events, missing, at, at + unit * wish, wish * 2)) joined = wish;
+                if (wish > 1 && ArePlainEighths(events, starts, at, at + unit * wish, wish * 2)) joined = wish;
             }
             var length = Beats.Zero;
             for (var k = 0; k < joined; k++) length += unit * beats[i + k];
@@ -74,7 +76,7 @@ internal static class BeamGroups
             {
                 for (var part = Beats.Quarter; part < length; part += Beats.Quarter)
                 {
-                    if (!ArePlainEighths(events, missing, at, at + length, -1)) ends.Add(at + part);
+                    if (!ArePlainEighths(events, starts, at, at + length, -1)) ends.Add(at + part);
                 }
             }
             at += length;
@@ -85,13 +87,13 @@ internal static class BeamGroups
         return ends;
     }
 
-    private static bool ArePlainEighths(ValueList<Event> events, Beats missing, Beats from, Beats to, int count)
+    private static bool ArePlainEighths(ValueList<Event> events, Beats[] starts, Beats from, Beats to, int count)
     {
         var found = 0;
-        foreach (var item in events)
+        for (var i = 0; i < starts.Length && starts[i] < to; i++)
         {
-            var start = item.Start + missing;
-            if (start < from || start >= to) continue;
+            if (starts[i] < from) continue;
+            var item = events[i];
             if (item.IsRest || item.Tuplet is not null || item.Value != new NoteValue(ValueBase.Eighth)) return false;
             found++;
         }

@@ -18,20 +18,26 @@ internal sealed record PlacedNote(int Staff, Slot Slot, int Head, bool IsGrace, 
 /// <summary>A note with the one before and after it on its string, as ties, slurs and glides need them.</summary>
 internal sealed class Links
 {
-    private readonly Dictionary<NoteId, PlacedNote> before = [];
-    private readonly Dictionary<NoteId, PlacedNote> after = [];
+    private readonly PlacedNote?[] before;
+    private readonly PlacedNote?[] after;
 
-    public static Links Of(IEnumerable<PlacedNote> notesInOrder, int staffCount)
+    private Links(int noteCount)
     {
-        var links = new Links();
+        before = new PlacedNote?[noteCount];
+        after = new PlacedNote?[noteCount];
+    }
+
+    public static Links Of(IEnumerable<PlacedNote> notesInOrder, int staffCount, int noteCount)
+    {
+        var links = new Links(noteCount);
         var last = new PlacedNote?[staffCount, 16];
         foreach (var note in notesInOrder)
         {
             var number = note.Note.String.Value;
             if (last[note.Staff, number] is { } earlier)
             {
-                links.before[note.Note.Id] = earlier;
-                links.after[earlier.Note.Id] = note;
+                links.before[note.Note.Id.Index] = earlier;
+                links.after[earlier.Note.Id.Index] = note;
             }
             last[note.Staff, number] = note;
         }
@@ -39,9 +45,9 @@ internal sealed class Links
     }
 
     /// <summary>The note before on the same string, wherever it is.</summary>
-    public PlacedNote? Before(Note note) => before.GetValueOrDefault(note.Id);
+    public PlacedNote? Before(Note note) => before[note.Id.Index];
 
-    public PlacedNote? After(Note note) => after.GetValueOrDefault(note.Id);
+    public PlacedNote? After(Note note) => after[note.Id.Index];
 
     /// <summary>The note this one goes on sounding as, if that is drawn.</summary>
     public PlacedNote? TiedTo(Note note) => note.IsHeldOn && After(note) is { } next && next.Note.IsTiedFromBefore ? next : null;

@@ -42,7 +42,7 @@ internal static class ModelBuilder
             });
         }
         var all = measures.ToImmutable();
-        return new ScoreModel(song, staves, all, Links.Of(PlacedNotes(staves, all), staves.Length));
+        return new ScoreModel(song, staves, all, Links.Of(PlacedNotes(staves, all), staves.Length, song.NoteCount));
     }
 
     private static ImmutableArray<Column> ColumnsOf(ImmutableArray<StaffPlan> staves, int bar, Bar shared)

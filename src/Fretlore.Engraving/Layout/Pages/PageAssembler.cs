@@ -29,7 +29,7 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, double staffSp
     {
         var titlePen = new Pen(ink, new Skyline(0, width, 0, 0));
         var musicTop = new TitleBlock(ink, left, Right).Draw(titlePen, model, options.Subject, top);
-        double bottom = Foot - FootSize * 1.8, room = bottom - top;
+        double bottom = Foot - FootSize * 2.4, room = bottom - top;
         var heights = systems.Select(s => s.Height).ToArray();
         if (PageBreaker.Break(heights, bottom - musicTop, room) is not { } starts) return null;
 

@@ -38,7 +38,7 @@ internal sealed class ColumnInk(Ink ink, Links links)
         if (slot.Event.Roll != Roll.None)
         {
             left -= 1.1;
-            tabLeft += 1.2;
+            tabLeft += 1.5;
         }
         tabLeft += tabHalf - Centre;
         if (slot.Graces.Length > 0)

@@ -62,22 +62,14 @@ internal sealed record Prefix(double? ClefX, double? KeyX, double? MeterX, doubl
     }
 
     /// <summary>The numbers shown for a metre, upper and lower, as glyphs.</summary>
-    public static (ImmutableArray<int> Upper, ImmutableArray<int> Lower) MeterGlyphs(Music.Meter meter)
+    public static (ImmutableArray<int> Upper, ImmutableArray<int> Lower) MeterGlyphs(Music.Meter meter) =>
+        ([.. Digits(meter.Count)], [.. Digits(meter.Unit)]);
+
+    /// <summary>How the units of an uneven metre are grouped, printed above it: <c>2+2+3</c>; null where the figures say enough.</summary>
+    public static string? GroupingOf(Music.Meter meter)
     {
-        var upper = ImmutableArray.CreateBuilder<int>();
-        if (meter.StatedGroups.Count > 1 && meter.StatedGroups.AsSpan().IndexOfAnyExcept(meter.StatedGroups[0]) >= 0)
-        {
-            for (var i = 0; i < meter.StatedGroups.Count; i++)
-            {
-                if (i > 0) upper.Add(Smufl.TimeSigPlus);
-                upper.AddRange(Digits(meter.StatedGroups[i]));
-            }
-        }
-        else
-        {
-            upper.AddRange(Digits(meter.Count));
-        }
-        return (upper.ToImmutable(), [.. Digits(meter.Unit)]);
+        var groups = meter.Groups;
+        return groups.Count > 1 && groups.AsSpan().IndexOfAnyExcept(groups[0]) >= 0 ? string.Join('+', groups) : null;
     }
 
     public static double RowWidth(Ink ink, ImmutableArray<int> glyphs) => glyphs.Sum(g => ink.Music.AdvanceOf(g));

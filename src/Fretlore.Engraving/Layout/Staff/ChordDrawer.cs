@@ -103,7 +103,7 @@ internal sealed class ChordDrawer(Pen pen)
         var accent = slot.Heads.Any(h => h.Note.IsAccented);
         var staccato = slot.Heads.Any(h => h.Note.IsStaccato);
         if (!accent && !staccato) return;
-        var above = rule == StemSide.Up || (rule == StemSide.None && slot.Stem != StemSide.Up);
+        var above = rule == StemSide.Up || (rule == StemSide.None && (slot.Stem == StemSide.Down || (slot.Stem == StemSide.None && slot.Highest.Position + slot.Lowest.Position >= 8)));
         var middle = x + pen.Ink.GlyphWidth(Signs.GlyphOf(slot.Heads[0].Shape)) / 2;
         var edge = above ? Math.Min(slot.Highest.Y, rule == StemSide.Up ? tip : 99) : slot.Lowest.Y;
         var side = above ? -1 : 1;

@@ -133,8 +133,7 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
         if (right - left < 0.5) return;
         var above = SlurIsAbove(placed);
         var side = above ? -1 : 1;
-        var room = 0.75;
-        double from = EdgeOf(placed, above) + side * room, to = EdgeOf(end, above) + side * room;
+        double from = AttachOf(placed, note.X, above), to = AttachOf(end, SystemNotes.XOf(geometry, end), above);
         // High enough to clear what stands between its ends.
         var middle = (from + to) / 2;
         double a = left + (right - left) * 0.25, b = right - (right - left) * 0.25;
@@ -157,6 +156,14 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
         : note.IsGrace ? note.Slot.Stem == StemSide.Down
         : note.Slot.Stem != StemSide.Up;
 
-    private static double EdgeOf(PlacedNote note, bool above) => note.IsGrace ? note.Sign.Y
-        : above ? note.Slot.Highest.Y : note.Slot.Lowest.Y;
+    // Off the outer head; with two voices, where the slur is on the stems' side, off whatever stands there.
+    private double AttachOf(PlacedNote note, double x, bool above)
+    {
+        if (note.Rule != StemSide.None)
+        {
+            return above ? pen.Skyline.Top(x, x + headWidth) - 0.35 : pen.Skyline.Bottom(x, x + headWidth) + 0.35;
+        }
+        var edge = note.IsGrace ? note.Sign.Y : above ? note.Slot.Highest.Y : note.Slot.Lowest.Y;
+        return edge + (above ? -0.75 : 0.75);
+    }
 }

@@ -2,6 +2,7 @@ using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Systems;
+using Fretlore.Music;
 
 namespace Fretlore.Engraving.Layout.Staff;
 
@@ -23,7 +24,7 @@ internal sealed class StaffRow(Pen pen, StaffPlan staff, SystemGeometry geometry
         if (place.Measure.IsMultiRest) DrawMultiRest(place);
         else if (part.Source.Repeats > 0) DrawSameBar(place, part.Source.Repeats);
         else if (part.IsFree) DrawSlashes(place);
-        else if (part.IsRest) pen.GlyphCentred(Smufl.RestWhole, (place.Left + place.Prefix.Width + place.Right) / 2, 1);
+        else if (part.IsRest) DrawBarRest(place);
         else voices.Draw(place, part);
     }
 
@@ -56,6 +57,22 @@ internal sealed class StaffRow(Pen pen, StaffPlan staff, SystemGeometry geometry
             pen.Glyph(glyph, x, y);
             x += pen.Ink.Music.AdvanceOf(glyph);
         }
+    }
+
+    // A whole rest in the middle, whatever the metre; a pickup shows the rest of its own length where one value has it.
+    private void DrawBarRest(MeasurePlace place)
+    {
+        var bar = place.Measure.Bar;
+        var value = ValueBase.Whole;
+        if (bar.IsPickup)
+        {
+            foreach (var candidate in Enum.GetValues<ValueBase>())
+            {
+                if (new NoteValue(candidate).Length == bar.Length) value = candidate;
+            }
+        }
+        var (glyph, y) = Signs.RestOf(value);
+        pen.GlyphCentred(glyph, (place.Left + place.Prefix.Width + place.Right) / 2, y);
     }
 
     private void DrawMultiRest(MeasurePlace place)

@@ -14,6 +14,9 @@ namespace Fretlore.Engraving.Layout.Systems;
 internal sealed class SystemEngraver(
     Ink ink, ScoreModel model, SongReading reading, ChordRows chords, PartNames names, ImmutableArray<MeasureSpacing> spacings, double pageWidth)
 {
+    // How far the bracket's tip reaches below the last line.
+    private const double BracketTip = 0.6;
+
     public EngravedSystem Draw(int first, int end, double left, double margin)
     {
         var geometry = SystemGeometry.Of(model, spacings, first, end, left, margin);
@@ -36,7 +39,7 @@ internal sealed class SystemEngraver(
             skyline.Merge(own, offsets[i]);
         }
         return new EngravedSystem(
-            first, end, Assemble(geometry, shown, parts, offsets), skyline.Highest, skyline.Lowest,
+            first, end, Assemble(geometry, shown, parts, offsets), skyline.Highest, skyline.Lowest + BracketTip,
             [.. geometry.Measures.Where(p => p.Measure.Section is not null).Select(p => new SectionStart(p.Measure.Section!, p.Left))]);
     }
 

@@ -38,6 +38,9 @@ internal sealed class SystemGeometry
 
     public ImmutableArray<MeasurePlace> Measures { get; }
 
+    /// <summary>The measure that begins the next system.</summary>
+    public Measure? Next { get; private init; }
+
     /// <summary>Where music begins after clef and signatures.</summary>
     public double MusicLeft => Measures[0].Left + Measures[0].Prefix.Width;
 
@@ -86,6 +89,9 @@ internal sealed class SystemGeometry
             x += spacing.End;
             places.Add(new MeasurePlace(model.Measures[m], prefix, start, music, columns.MoveToImmutable(), x));
         }
-        return new SystemGeometry(first, left, x, warning, places.MoveToImmutable());
+        return new SystemGeometry(first, left, x, warning, places.MoveToImmutable())
+        {
+            Next = end < model.Measures.Length ? model.Measures[end] : null,
+        };
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Staff;
 using Fretlore.Music;
 using Fretlore.Score;
@@ -13,6 +14,7 @@ internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
     public void Draw()
     {
         DrawBarNumber();
+        DrawGroupings();
         DrawRepeatCounts();
         DrawEndings();
         DrawSectionsAndTempos();
@@ -26,6 +28,18 @@ internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
         var width = pen.Ink.TextWidth(text, Face.SerifItalic, HouseStyle.SmallSize);
         var y = Math.Min(-0.8, pen.Skyline.Top(geometry.Left, geometry.Left + width) - 0.4);
         pen.Text(text, geometry.Left, y, HouseStyle.SmallSize, Face.SerifItalic);
+    }
+
+    private void DrawGroupings()
+    {
+        foreach (var place in geometry.Measures)
+        {
+            if (place.Prefix.MeterX is not { } meterX || Prefix.GroupingOf(place.Measure.Bar.Meter) is not { } grouping) continue;
+            var x = place.Left + meterX;
+            var half = pen.Ink.TextWidth(grouping, Face.SansBold, HouseStyle.SmallSize) / 2;
+            var y = Math.Min(-0.8, pen.Skyline.Top(x - half, x + half) - HouseStyle.SkylineGap);
+            pen.Text(grouping, x, y, HouseStyle.SmallSize, Face.SansBold, Anchor.Middle);
+        }
     }
 
     private void DrawRepeatCounts()

@@ -13,7 +13,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
     private readonly Dictionary<NoteId, double> bendEnds = [];
     private readonly AlignedRow letters = new(pen);
     private readonly AlignedRow strokes = new(pen);
-    private readonly AlignedRow vibratos = new(pen);
+    private readonly List<(int Glyph, double Left, int Count)> vibratos = [];
     private readonly AlignedRow fingers = new(pen);
     private readonly AlignedRow picking = new(pen);
 
@@ -38,7 +38,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         }
         letters.DrawAbove(0, 0.6);
         strokes.DrawAbove(0, 0.7);
-        vibratos.DrawAbove(0.4, 1.1);
+        DrawVibratos();
         new TabSpans(pen, staff, geometry).Draw();
         var bottom = staff.TabHeight;
         fingers.DrawBelow(1.1, bottom + 1.7);
@@ -79,10 +79,18 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         var glyph = note.Vibrato.Width == VibratoWidth.Wide ? Smufl.GuitarWideVibratoStroke : Smufl.GuitarVibratoStroke;
         var step = pen.Ink.Music.AdvanceOf(glyph);
         var count = Math.Max(2, (int)((right - 0.6 - left) / step));
-        vibratos.Add(left, left + count * step, y =>
+        vibratos.Add((glyph, left, count));
+    }
+
+    // Each as near to the tablature as it can be; a common height would lift them all above the highest bend.
+    private void DrawVibratos()
+    {
+        foreach (var (glyph, left, count) in vibratos)
         {
+            var step = pen.Ink.Music.AdvanceOf(glyph);
+            var y = Math.Min(pen.Skyline.Top(left, left + count * step) - HouseStyle.SkylineGap, -0.7) - pen.Ink.Glyph(glyph).Bottom;
             for (var i = 0; i < count; i++) pen.Glyph(glyph, left + i * step, y);
-        });
+        }
     }
 
     private void AddFingers(Slot slot)

@@ -103,6 +103,6 @@ internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, 
     {
         double top = slot.Heads.Min(h => LineOf(h.Note)), bottom = slot.Heads.Max(h => LineOf(h.Note));
         var half = slot.Heads.Max(h => pen.Ink.TextWidth(FretLabels.Of(h.Note), Face.Sans, HouseStyle.FretSize)) / 2;
-        ChordDrawer.DrawRoll(pen, slot.Event.Roll, x + ColumnInk.Centre - half - 0.7, top - 0.5, bottom + 0.5);
+        ChordDrawer.DrawRoll(pen, slot.Event.Roll, x + ColumnInk.Centre - half - 0.95, top - 0.5, bottom + 0.5);
     }
 }

@@ -25,16 +25,16 @@ internal sealed class TabSpans(Pen pen, StaffPlan staff, SystemGeometry geometry
         foreach (var (label, holds) in Kinds)
         {
             var row = new AlignedRow(pen);
-            foreach (var (left, right, isLong) in Runs(holds)) Add(row, label, left, right, isLong);
+            foreach (var run in Runs(holds)) Add(row, label, run);
             row.DrawAbove(0.1, 0.8);
         }
     }
 
     // Rests inside a run don't end it; a note without the technique does.
-    private List<(double Left, double Right, bool IsLong)> Runs(Func<Slot, bool> holds)
+    private List<Run> Runs(Func<Slot, bool> holds)
     {
-        var runs = new List<(double, double, bool)>();
-        foreach (var kind in new[] { 0, 1, 2 })
+        var runs = new List<Run>();
+        for (var kind = 0; kind < 3; kind++)
         {
             double left = double.NaN, right = 0;
             var count = 0;
@@ -57,11 +57,12 @@ internal sealed class TabSpans(Pen pen, StaffPlan staff, SystemGeometry geometry
                     }
                 }
             }
-            Finish();
+            var next = geometry.Next?.Parts[staff.Index].Voices.ElementAtOrDefault(kind)?.Slots.FirstOrDefault(s => !s.IsRest);
+            Finish(next is not null && holds(next));
 
-            void Finish()
+            void Finish(bool goesOn = false)
             {
-                if (!double.IsNaN(left)) runs.Add((left, right, count > 1));
+                if (!double.IsNaN(left)) runs.Add(new Run(left, goesOn ? geometry.Right - 0.2 : right, count > 1 || goesOn, goesOn));
                 left = double.NaN;
                 count = 0;
             }
@@ -69,19 +70,27 @@ internal sealed class TabSpans(Pen pen, StaffPlan staff, SystemGeometry geometry
         return runs;
     }
 
-    private void Add(AlignedRow row, string label, double left, double right, bool isLong)
+    private void Add(AlignedRow row, string label, Run run)
     {
-        var start = left - 0.1;
+        var right = run.Right;
+        var start = run.Left - 0.1;
         var width = pen.Ink.TextWidth(label, Face.Sans, HouseStyle.SmallSize);
         var dashes = start + width + 0.35;
-        var hasLine = isLong && right - dashes > 0.5;
+        var hasLine = run.IsLong && right - dashes > 0.5;
         row.Add(start, hasLine ? right : start + width, y =>
         {
             pen.Text(label, start, y, HouseStyle.SmallSize, Face.Sans);
             if (!hasLine) return;
             var middle = y - 0.45;
             pen.Line(dashes, middle, right, middle, pen.Ink.Hairline, LineStyle.Dashed);
-            pen.Line(right, middle, right, middle + Hook, pen.Ink.Hairline);
+            if (!run.GoesOn) pen.Line(right, middle, right, middle + Hook, pen.Ink.Hairline);
         });
     }
+
+    /// <summary>Neighbouring notes of a voice that share a technique.</summary>
+    /// <param name="Left">Where the first one stands.</param>
+    /// <param name="Right">Where the last one ends.</param>
+    /// <param name="IsLong">Whether there is more than one.</param>
+    /// <param name="GoesOn">Whether the next system begins with another one.</param>
+    private readonly record struct Run(double Left, double Right, bool IsLong, bool GoesOn);
 }
