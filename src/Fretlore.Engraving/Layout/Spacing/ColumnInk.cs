@@ -56,7 +56,7 @@ internal sealed class ColumnInk(Ink ink, Links links)
         var room = 0.0;
         if (note.Bend is { } bend) room = 1.2 + 1.5 * Math.Max(0, bend.ToCents.Count - (bend.FromCents > 0 ? 1 : 0));
         if (note.GlideOut != GlideOut.None) room = Math.Max(room, 1.5);
-        if (links.LeadsTo(note) is { } next) room = Math.Max(room, next.Note.Attack is Attack.Glide or Attack.PickedGlide ? 1.1 : 0.55);
+        if (links.LeadsTo(note) is { } next) room = Math.Max(room, next.Note.Attack is Attack.Glide or Attack.PickedGlide ? 1.1 : note.Attack is Attack.Tap or Attack.HammerFromNowhere ? 1.3 : 0.55);
         return room;
     }
 }

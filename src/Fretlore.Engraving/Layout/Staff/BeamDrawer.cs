@@ -17,7 +17,7 @@ internal sealed class BeamDrawer(Pen pen)
         for (var i = 0; i < count; i++)
         {
             var slot = voice.Slots[group.First + i];
-            stems[i] = new BeamStem(place.Columns[slot.Column] + slot.Shift + slot.Shape.StemX, slot.NearTip.Y, slot.Flags);
+            stems[i] = new BeamStem(place.Columns[slot.Column] + slot.Shift + slot.Shape.StemX, slot.NearTip.Y, slot.Flags, TremoloStrokes.StemFor(slot));
         }
         var edge = BeamShape.Fit(stems, up);
         var bar = place.Measure.Bar;

@@ -4,7 +4,8 @@ namespace Fretlore.Engraving.Layout.Staff;
 /// <param name="X">Its middle.</param>
 /// <param name="HeadY">The head nearest to the beam, in spaces below the top line.</param>
 /// <param name="Beams">How many beams it carries.</param>
-internal readonly record struct BeamStem(double X, double HeadY, int Beams);
+/// <param name="Extra">The least length between the head and the innermost beam, where something stands on the stem.</param>
+internal readonly record struct BeamStem(double X, double HeadY, int Beams, double Extra = 0);
 
 /// <summary>The straight outer edge of a beam.</summary>
 internal readonly record struct BeamEdge(double X1, double Y1, double X2, double Y2)
@@ -31,7 +32,7 @@ internal static class BeamShape
         var reach = double.MinValue;
         foreach (var stem in stems)
         {
-            var need = stem.HeadY * direction + LeastLength(stem.Beams);
+            var need = stem.HeadY * direction + Math.Max(LeastLength(stem.Beams), stem.Extra > 0 ? stem.Extra + stem.Beams * HouseStyle.BeamPitch : 0);
             if (Math.Abs(stem.HeadY - 2) > 3) need = Math.Max(need, 2 * direction);
             reach = Math.Max(reach, need - slope * (stem.X - first.X) * direction);
         }

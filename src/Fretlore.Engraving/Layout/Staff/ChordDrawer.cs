@@ -28,6 +28,7 @@ internal sealed class ChordDrawer(Pen pen)
             }
         }
         for (var i = 0; i < slot.Heads.Length; i++) DrawHead(slot.Heads[i], x + shape.HeadX[i], x + shape.AccidentalX[i]);
+        DrawGhostBrackets(slot, x);
         foreach (var (dotX, position) in shape.Dots) pen.Glyph(Smufl.AugmentationDot, x + dotX, 4 - position / 2.0);
         DrawTremolo(slot, x, tip);
         DrawArticulation(slot, x, tip, rule);
@@ -55,13 +56,25 @@ internal sealed class ChordDrawer(Pen pen)
         var glyph = Signs.GlyphOf(head.Shape);
         pen.Glyph(glyph, x, head.Y);
         if (head.Accidental is { } alteration) pen.Glyph(Signs.AccidentalOf(alteration), accidentalX, head.Y);
-        if (head.Note.IsGhost)
-        {
-            var width = pen.Ink.GlyphWidth(glyph);
-            pen.Glyph(Smufl.NoteheadParenthesisLeft, x - 0.15 - pen.Ink.GlyphWidth(Smufl.NoteheadParenthesisLeft), head.Y);
-            pen.Glyph(Smufl.NoteheadParenthesisRight, x + width + 0.15, head.Y);
-        }
         pen.Close("head-" + head.Note.Id.Index.ToString(CultureInfo.InvariantCulture), null);
+    }
+
+    // Outside all heads of the chord; one pair for ghost notes that stand next to each other.
+    private void DrawGhostBrackets(Slot slot, double x)
+    {
+        for (var first = 0; first < slot.Heads.Length; first++)
+        {
+            if (!slot.Heads[first].Note.IsGhost) continue;
+            var last = first;
+            while (last + 1 < slot.Heads.Length && slot.Heads[last + 1].Note.IsGhost && slot.Heads[last + 1].Position - slot.Heads[last].Position <= 3) last++;
+            double left = x + slot.Shape.HeadX.Min(), right = x + slot.Shape.HeadX.Max() + pen.Ink.GlyphWidth(Signs.GlyphOf(slot.Heads[first].Shape));
+            var middle = (slot.Heads[first].Y + slot.Heads[last].Y) / 2;
+            var box = pen.Ink.Glyph(Smufl.NoteheadParenthesisLeft);
+            var scale = Math.Min(1.8, (slot.Heads[first].Y - slot.Heads[last].Y + box.Bottom - box.Top) / (box.Bottom - box.Top));
+            pen.Glyph(Smufl.NoteheadParenthesisLeft, left - 0.13 - box.Right * scale, middle, scale);
+            pen.Glyph(Smufl.NoteheadParenthesisRight, right + 0.13, middle, scale);
+            first = last;
+        }
     }
 
     private void DrawLedgers(Slot slot, double x)
@@ -86,13 +99,13 @@ internal sealed class ChordDrawer(Pen pen)
 
     private void DrawTremolo(Slot slot, double x, double tip)
     {
-        if (slot.Heads[0].Note.Tremolo is not { } value) return;
-        var strokes = Math.Clamp(Slot.FlagsOf(value) - slot.Flags, 1, 4);
+        var strokes = TremoloStrokes.Of(slot);
+        if (strokes == 0) return;
         var up = slot.Stem != StemSide.Down;
-        // Between the head and the stem's end, nearer to the end; beams and flags keep their room.
-        var middle = slot.Stem == StemSide.None
-            ? slot.Highest.Y - 2
-            : (tip + slot.NearTip.Y) / 2 + (up ? 0.15 : -0.15) + (slot.Flags > 0 ? (up ? 0.4 : -0.4) * slot.Flags : 0);
+        // As far from the head as the stem leaves room for beside flags and beams.
+        var away = TremoloStrokes.FromHead(slot) + TremoloStrokes.Height(strokes) / 2;
+        var middle = (up ? slot.Highest.Y : slot.Lowest.Y) + (up ? -away : away);
+        if (slot.Stem != StemSide.None && slot.Flags == 0) middle = up ? Math.Min(middle, (middle + tip + 1) / 2) : Math.Max(middle, (middle + tip - 1) / 2);
         var at = slot.Stem == StemSide.None ? x + 0.85 : x + slot.Shape.StemX;
         pen.GlyphCentred(Smufl.Tremolo1 + strokes - 1, at, middle);
     }

@@ -12,6 +12,8 @@ internal sealed class ChordShapes(Ink ink)
     private const double AccidentalKerning = 0.12;
     private const double DotGap = 0.45;
     private const double FlagReach = 0.9;
+    private const double GhostRoom = 0.5;
+    private const double GhostHeight = 0.45;
 
 
 
@@ -23,15 +25,18 @@ internal sealed class ChordShapes(Ink ink)
     public ChordShape Of(ImmutableArray<Head> heads, StemSide stem, int dots, int flags, bool lowerVoice)
     {
         if (heads.Length == 0) return ChordShape.Empty;
-        var width = ink.GlyphWidth(Signs.GlyphOf(heads[0].Shape));
+        var width = heads.Max(h => ink.GlyphWidth(Signs.GlyphOf(h.Shape)));
         var stemX = stem == StemSide.Down ? ink.Stem / 2 : width - ink.Stem / 2;
         var headX = Displaced(heads, stem, width);
         var boxes = new List<Box>(heads.Length * 2);
         double left = 0, right = 0;
+        // A pair of brackets around several ghost notes is larger.
+        var ghostRoom = heads.Count(h => h.Note.IsGhost) > 1 ? 2 * GhostRoom : GhostRoom;
         for (var i = 0; i < heads.Length; i++)
         {
             var box = ink.Glyph(Signs.GlyphOf(heads[i].Shape), headX[i], heads[i].Y);
-            if (heads[i].Note.IsGhost) box = box with { Left = box.Left - 0.45, Right = box.Right + 0.45 };
+            // Brackets of a ghost note stand outside all heads of its chord.
+            if (heads[i].Note.IsGhost) box = new Box(headX.Min() - ghostRoom, box.Top - GhostHeight, headX.Max() + width + ghostRoom, box.Bottom + GhostHeight);
             if (Math.Abs(heads[i].Position - 4) > 5) box = box with { Left = box.Left - ink.LedgerExtension, Right = box.Right + ink.LedgerExtension };
             boxes.Add(box);
             left = Math.Min(left, box.Left);
@@ -44,26 +49,24 @@ internal sealed class ChordShapes(Ink ink)
         return new ChordShape(headX, accidentals, placedDots, stemX, left, right);
     }
 
-    // Gould: in a second the upper head stands right of the stem; counted from the stem's foot so that clusters alternate.
+    // Gould: in a second the upper head stands right of the stem; counted from the stem's foot so that clusters alternate. A unison on two
+    // strings takes the second place too, and a third note beside both a third place.
     private ImmutableArray<double> Displaced(ImmutableArray<Head> heads, StemSide stem, double width)
     {
-        var x = new double[heads.Length];
-        var offset = width - ink.Stem;
-        if (stem == StemSide.Down)
+        var place = new int[heads.Length];
+        var offset = (width - ink.Stem) * (stem == StemSide.Down ? -1 : 1);
+        for (var n = 0; n < heads.Length; n++)
         {
-            for (var i = heads.Length - 2; i >= 0; i--)
+            var i = stem == StemSide.Down ? heads.Length - 1 - n : n;
+            for (var m = 0; m < n; m++)
             {
-                if (heads[i + 1].Position - heads[i].Position <= 1 && x[i + 1] == 0) x[i] = -offset;
+                var before = stem == StemSide.Down ? heads.Length - 1 - m : m;
+                if (place[before] != place[i] || Math.Abs(heads[before].Position - heads[i].Position) > 1) continue;
+                place[i]++;
+                m = -1;
             }
         }
-        else
-        {
-            for (var i = 1; i < heads.Length; i++)
-            {
-                if (heads[i].Position - heads[i - 1].Position <= 1 && x[i - 1] == 0) x[i] = offset;
-            }
-        }
-        return [.. x];
+        return [.. place.Select(p => p * offset)];
     }
 
     private ImmutableArray<(double X, int Position)> Dots(ImmutableArray<Head> heads, int dots, double right, bool lowerVoice)

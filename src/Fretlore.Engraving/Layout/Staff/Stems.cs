@@ -19,6 +19,7 @@ internal static class Stems
         var length = HouseStyle.StemLength + Math.Max(0, slot.Flags - 2) * 0.75;
         var outwards = up ? head.Position - 4 : 4 - head.Position;
         if (sharesStaff && outwards > 0) length = Math.Max(HouseStyle.ShortestStem + slot.Flags * 0.25, length - outwards * 0.25);
+        length = Math.Max(length, TremoloStrokes.StemFor(slot) + slot.Flags * 0.9);
         return up ? Math.Min(head.Y - length, 2) : Math.Max(head.Y + length, 2);
     }
 }

@@ -12,6 +12,8 @@ internal sealed class BendDrawer(Pen pen)
     private const double ArrowLength = 0.75;
     private const double ArrowHalf = 0.33;
 
+    private readonly HashSet<(int Cents, double X, double Y)> amounts = [];
+
     /// <param name="note">The note.</param>
     /// <param name="middle">The middle of its number, or of where it would stand.</param>
     /// <param name="halfWidth">Half the number's width.</param>
@@ -79,6 +81,10 @@ internal sealed class BendDrawer(Pen pen)
         pen.Polygon(new Point(x, y), new Point(x - ArrowHalf, back), new Point(x + ArrowHalf, back));
     }
 
-    private void Amount(int cents, double x, double y) =>
+    // Once for all notes that are bent together.
+    private void Amount(int cents, double x, double y)
+    {
+        if (!amounts.Add((cents, Math.Round(x, 3), Math.Round(y, 3)))) return;
         pen.Text(BendAmounts.Of(cents), x, y - 0.3, HouseStyle.SmallSize, Face.Sans, Anchor.Middle);
+    }
 }

@@ -11,6 +11,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
 {
     private readonly BendDrawer bends = new(pen);
     private readonly Dictionary<NoteId, double> bendEnds = [];
+    private readonly List<(string Letters, double X)> lettersAt = [];
     private readonly AlignedRow letters = new(pen);
     private readonly AlignedRow strokes = new(pen);
     private readonly List<(int Glyph, double Left, int Count)> vibratos = [];
@@ -36,6 +37,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
             DrawGlides(note.Placed);
             DrawSlur(note.Placed);
         }
+        foreach (var (letter, x) in lettersAt) PlaceLetter(letter, x);
         letters.DrawAbove(0, 0.6);
         strokes.DrawAbove(0, 0.7);
         DrawVibratos();
@@ -47,11 +49,17 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
 
     private void DrawSlot(Slot slot, StemSide rule, double room)
     {
+        // Notes bent together start their curves at one place.
+        var half = 0.0;
+        for (var h = 0; h < slot.Heads.Length; h++)
+        {
+            if (slot.Heads[h].Note.Bend is not null) half = Math.Max(half, row.HalfWidth(new PlacedNote(staff.Index, slot, h, false, rule)));
+        }
         for (var h = 0; h < slot.Heads.Length; h++)
         {
             var note = new PlacedNote(staff.Index, slot, h, false, rule);
             var middle = row.Middle(note);
-            var end = bends.Draw(note, middle, row.HalfWidth(note), room);
+            var end = bends.Draw(note, middle, half, room);
             if (note.Note.Bend is not null) bendEnds[note.Note.Id] = end;
             if (note.Note.Vibrato.Width != VibratoWidth.None) AddVibrato(note.Note, note.Note.Bend is null ? middle - 0.4 : end, room);
             if (note.Note.Attack == Attack.Tap) AddLetter("T", middle);
@@ -68,7 +76,15 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         AddFingers(slot);
     }
 
+    // Letters for one place are joined; the same letter for several notes of a chord stands once.
     private void AddLetter(string letter, double x)
+    {
+        var at = lettersAt.FindIndex(l => Math.Abs(l.X - x) < 0.85);
+        if (at < 0) lettersAt.Add((letter, x));
+        else if (!lettersAt[at].Letters.Split('/').Contains(letter)) lettersAt[at] = (lettersAt[at].Letters + "/" + letter, lettersAt[at].X);
+    }
+
+    private void PlaceLetter(string letter, double x)
     {
         var half = pen.Ink.TextWidth(letter, Face.Sans, HouseStyle.SmallSize) / 2;
         letters.Add(x - half, x + half, y => pen.Text(letter, x, y, HouseStyle.SmallSize, Face.Sans, Anchor.Middle));

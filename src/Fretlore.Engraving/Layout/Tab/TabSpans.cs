@@ -73,8 +73,8 @@ internal sealed class TabSpans(Pen pen, StaffPlan staff, SystemGeometry geometry
     private void Add(AlignedRow row, string label, Run run)
     {
         var right = run.Right;
-        var start = run.Left - 0.1;
         var width = pen.Ink.TextWidth(label, Face.Sans, HouseStyle.SmallSize);
+        var start = Math.Min(run.Left - 0.1, geometry.LinesRight - width);
         var dashes = start + width + 0.35;
         var hasLine = run.IsLong && right - dashes > 0.5;
         row.Add(start, hasLine ? right : start + width, y =>
