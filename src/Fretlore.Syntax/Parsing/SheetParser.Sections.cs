@@ -60,8 +60,8 @@ internal sealed partial class SheetParser
         for (var line = Lines.NextLine(cursor.Text, cursor.Next); line < cursor.Limit; line = Lines.NextLine(cursor.Text, line))
         {
             var start = line;
-            while (start < cursor.Limit && cursor.Text[start] is ' ' or '\t') start++;
-            if (start == cursor.Limit || char.IsWhiteSpace(cursor.Text[start]) || Cursor.IsComment(cursor.Text, start)) continue;
+            while (start < cursor.Limit && char.IsWhiteSpace(cursor.Text[start]) && cursor.Text[start] is not ('\r' or '\n')) start++;
+            if (start == cursor.Limit || cursor.Text[start] is '\r' or '\n' || Cursor.IsComment(cursor.Text, start)) continue;
             var next = KindOfLine(start, hasLine: kind != LineKind.Setting);
             if (next != LineKind.GoesOn) return (line, next);
         }

@@ -13,9 +13,18 @@ internal static class Values
         var c = cursor.Current;
         if (c == '"') return Text(cursor);
         if (IsSign(c)) return cursor.TakeSign();
-        var end = cursor.EndOfRun(cursor.Next, c => c != '"' && !IsSign(c) && !char.IsWhiteSpace(c));
+        var end = EndOfWord(cursor.Next);
+        // Parentheses within a word belong to it: (chord Am(maj7)).
+        while (end < cursor.Limit && cursor.Text[end] == '(')
+        {
+            var inner = EndOfWord(end + 1);
+            if (inner == cursor.Limit || cursor.Text[inner] != ')') break;
+            end = EndOfWord(inner + 1);
+        }
         var isNumber = cursor.Text.AsSpan(cursor.Next, end - cursor.Next).IndexOfAnyExceptInRange('0', '9') < 0;
         return cursor.Take(isNumber ? TokenKind.Number : TokenKind.Word, end);
+
+        int EndOfWord(int at) => cursor.EndOfRun(at, c => c != '"' && !IsSign(c) && !char.IsWhiteSpace(c));
 
         bool IsSign(char c) => Signs.Contains(c) || alsoSigns.Contains(c);
     }
