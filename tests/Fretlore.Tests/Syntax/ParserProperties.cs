@@ -20,6 +20,8 @@ public class ParserProperties
         Gen.OneOf(Fragments).Array[0, 60].Select(string.Concat),
         Gen.Select(Gen.OneOf(Fragments).Array[0, 40], Gen.String[Gen.Char[Signs], 0, 100]).Select((f, s) => "riff a\n  " + string.Concat(f) + s));
 
+    internal static Gen<string> MutatedSheet => Mutated(SheetSamples.Furnace, SheetSamples.EverySign);
+
     /// <summary>One of the sheets with a few stretches of it replaced.</summary>
     internal static Gen<string> Mutated(params string[] sheets)
     {
@@ -39,7 +41,7 @@ public class ParserProperties
     public void AnyText_IsKeptWhole() => AnyText.Sample(HoldsAll);
 
     [Fact]
-    public void AnyMutatedSheet_IsKeptWhole() => Mutated(SheetSamples.Furnace, SheetSamples.EverySign).Sample(HoldsAll);
+    public void AnyMutatedSheet_IsKeptWhole() => MutatedSheet.Sample(HoldsAll);
 
     private static void HoldsAll(string text)
     {
