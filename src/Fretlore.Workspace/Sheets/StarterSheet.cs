@@ -30,9 +30,9 @@ public static class StarterSheet
     private const string Text = """
         title   {title}
         artist  Your name
-        tuning  E2 A2 D3 G3 B3 E4     -- open strings, low to high
+        tuning  E2 A2 D3 G3 B3 E4  -- open strings, low to high
         meter   4/4
-        tempo   Q = 100               -- Q is a quarter note
+        tempo   Q = 100  -- Q is a quarter note
         key     E minor
 
         part guitar "Guitar"
@@ -45,7 +45,7 @@ public static class StarterSheet
         -- A blank: picked. A comma: hammered or pulled. A semicolon: glided. pm{ } is palm-muted.
         riff main
           @6 E pm{ 0 0 } Q 3 E 5,7 Q 5 |
-          E pm{ 0 0 } Q 3 H #home |
+          @6 E pm{ 0 0 } Q 3 H #home |
 
         -- The same riff with another last bar.
         riff main.turn = main with last bar:
@@ -55,7 +55,7 @@ public static class StarterSheet
           guitar  main times 3, main.turn
 
         section Verse
-          guitar  @2 Q 0 3 H 5+ | Q 5 3 H 0 | main.turn
+          guitar  @2 Q 0 3 H 5+ | @2 Q 5 3 H 0 | main.turn
 
         lesson
           budget 3:00

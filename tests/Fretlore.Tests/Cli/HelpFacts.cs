@@ -8,6 +8,7 @@ public sealed class HelpFacts : IDisposable
     [Theory]
     [InlineData("kit")]
     [InlineData("check")]
+    [InlineData("format")]
     [InlineData("new")]
     [InlineData("name")]
     [InlineData("scale")]
@@ -22,7 +23,7 @@ public sealed class HelpFacts : IDisposable
     public void TheCommandsHelp_NamesEveryVerb()
     {
         Assert.Equal(0, desktop.Run("--help"));
-        foreach (var verb in (string[])["kit", "check", "new", "name", "scale"]) Assert.Contains($"\n  {verb} ", desktop.Out, StringComparison.Ordinal);
+        foreach (var verb in (string[])["kit", "check", "format", "new", "name", "scale"]) Assert.Contains($"\n  {verb} ", desktop.Out, StringComparison.Ordinal);
     }
 
     [Fact]
