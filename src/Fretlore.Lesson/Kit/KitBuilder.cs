@@ -6,6 +6,7 @@ using Fretlore.Engraving.Layout;
 using Fretlore.Engraving.Output;
 using Fretlore.Exchange.Midi;
 using Fretlore.Exchange.MusicXml;
+using Fretlore.Lesson.Script;
 using Fretlore.Music;
 using Fretlore.Performance;
 using Fretlore.Reading;
@@ -53,6 +54,9 @@ public static class KitBuilder
         begins?.Invoke(KitStep.Midi);
         files.Add(Written(
             "song.mid", "The song as it sounds, to play along with or to load into a sequencer", stream => MidiWriter.Write(stream, Performer.Play(song))));
+
+        begins?.Invoke(KitStep.Script);
+        files.Add(Text("script.md", "What to say while filming: the running order and a call-out for every riff", ScriptWriter.Write(song, reading)));
 
         files.Add(List(song, options, files).ToFile());
         return new KitResult.Made(new LessonKit(new ValueList<KitFile>(files.DrainToImmutable())), [.. Cautions(pictures, pages, staffSpace)]);

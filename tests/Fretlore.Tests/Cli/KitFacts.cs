@@ -13,15 +13,16 @@ public sealed class KitFacts : IDisposable
     public KitFacts() => Assert.Equal(0, desktop.Run("new", "ash.lore"));
 
     [Fact]
-    public void AKit_HoldsPagesMusicXmlMidiAndItsList()
+    public void AKit_HoldsPagesMusicXmlMidiScriptAndItsList()
     {
         Assert.Equal(0, desktop.Run("kit", "ash.lore", "-o", "kit"));
         var files = desktop.Everything("kit");
-        Assert.Empty(((string[])["kit.json", "pages/full.pdf", "pages/full-01.svg", "song.musicxml", "song.mid"]).Except(files.Keys));
+        Assert.Empty(((string[])["kit.json", "pages/full.pdf", "pages/full-01.svg", "song.musicxml", "song.mid", "script.md"]).Except(files.Keys));
         Assert.StartsWith("%PDF-", desktop.Read("kit/pages/full.pdf"), StringComparison.Ordinal);
         Assert.StartsWith("<svg ", desktop.Read("kit/pages/full-01.svg"), StringComparison.Ordinal);
         Assert.StartsWith("MThd", desktop.Read("kit/song.mid"), StringComparison.Ordinal);
         Assert.Contains("<score-partwise", desktop.Read("kit/song.musicxml"), StringComparison.Ordinal);
+        Assert.StartsWith("# ", desktop.Read("kit/script.md"), StringComparison.Ordinal);
         Assert.Contains("licence", desktop.Out, StringComparison.Ordinal);
     }
 
