@@ -7,7 +7,8 @@ using Fretlore.Score;
 namespace Fretlore.Lesson.CallOuts;
 
 /// <summary>What a call-out may refer to: the song's other riffs, its named shapes and their chord names.</summary>
-internal sealed record CallOutContext(CallOutStyle Style, ValueList<Riff> Riffs, ValueList<NamedShape> Shapes, ValueList<ShapeReading> Names)
+internal sealed record CallOutContext(CallOutStyle Style, ValueList<Riff> Riffs, ValueList<NamedShape> Shapes,
+    ValueList<ShapeReading> Names)
 {
     public static CallOutContext Of(Song song, SongReading? reading, CallOutStyle style) =>
         new(style, song.Riffs, song.Shapes, reading is { Shapes.IsDefault: false } ? new ValueList<ShapeReading>(reading.Shapes) : []);

@@ -28,7 +28,8 @@ internal sealed class Markdown
 
     public void Item(string words) => Entry("- " + words);
 
-    public void Numbered(int number, string words) => Entry(number.ToString(System.Globalization.CultureInfo.InvariantCulture) + ". " + words);
+    public void Numbered(int number, string words) =>
+        Entry(number.ToString(System.Globalization.CultureInfo.InvariantCulture) + ". " + words);
 
     public override string ToString() => text.ToString();
 

@@ -10,9 +10,11 @@ internal sealed record ScriptStep(string Title, ValueList<string> Teaches, Value
     /// <summary>The steps of the sheet's lesson; without one, each riff in the order in which the song first plays it.</summary>
     public static IReadOnlyList<ScriptStep> Of(Song song)
     {
-        if (song.Lesson is { Steps.Count: > 0 } lesson) return [.. lesson.Steps.Select(s => new ScriptStep(s.Title, s.Teaches, s.SpeedPercents, s.Say))];
+        if (song.Lesson is { Steps.Count: > 0 } lesson) return [.. lesson.Steps
+            .Select(s => new ScriptStep(s.Title, s.Teaches, s.SpeedPercents, s.Say))];
         var first = song.RiffUses.GroupBy(u => u.Riff).ToDictionary(g => g.Key, g => g.Min(u => u.FirstBar));
-        return [.. song.Riffs.OrderBy(r => first.GetValueOrDefault(r.Name, int.MaxValue)).Select(r => new ScriptStep(TitleOf(r), [r.Name], [], null))];
+        return [.. song.Riffs.OrderBy(r => first.GetValueOrDefault(r.Name, int.MaxValue))
+            .Select(r => new ScriptStep(TitleOf(r), [r.Name], [], null))];
     }
 
     private static string TitleOf(Riff riff)

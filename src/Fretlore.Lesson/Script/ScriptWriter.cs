@@ -37,7 +37,8 @@ public static class ScriptWriter
         text.Heading(2, "Before you play");
         foreach (var parts in song.Parts.GroupBy(p => p.Neck))
         {
-            text.Paragraph((song.Parts.Count > 1 ? string.Join(", ", parts.Select(p => Markdown.Escape(p.Title))) + ". " : "") + Tuning(parts.Key));
+            text.Paragraph((song.Parts.Count > 1 ? string.Join(", ", parts.Select(p => Markdown.Escape(p.Title))) + ". "
+                : "") + Tuning(parts.Key));
         }
         if (song.Bars.Count > 0)
         {
@@ -54,7 +55,8 @@ public static class ScriptWriter
     private static string Tuning(Neck neck)
     {
         var names = neck.Tuning.LowToHigh.Select((p, i) =>
-            (i == 0 ? "Low string, the " + NumberWords.Ordinal(neck.StringCount) : Capital(NumberWords.Ordinal(neck.StringCount - i) + " string")) + ": " + PitchWords.Of(p.Name) + ".");
+            (i == 0 ? "Low string, the " + NumberWords.Ordinal(neck.StringCount)
+                : Capital(NumberWords.Ordinal(neck.StringCount - i) + " string")) + ": " + PitchWords.Of(p.Name) + ".");
         var capo = neck.Capo == 0 ? "No capo." : $"Put the capo at fret {NumberWords.Of(neck.Capo)}; all frets are counted from there.";
         return $"Tune {NumberWords.Of(neck.StringCount)} strings, from low to high. {string.Join(' ', names)} {capo}";
     }

@@ -40,20 +40,24 @@ internal sealed class StepWriter(Markdown text, Song song, SongReading reading, 
     private void WriteSection(Section section, ScriptStep step)
     {
         text.Paragraph($"The section {Markdown.Escape(section.Name)} is {Whereabouts.Bars(song, [(section.FirstBar, section.FirstBar + section.BarCount)])}.");
-        var uses = song.RiffUses.Where(u => u.FirstBar >= section.FirstBar && u.FirstBar < section.FirstBar + section.BarCount).OrderBy(u => u.FirstBar).ThenBy(u => u.Part);
-        foreach (var callOut in uses.Select(u => u.Riff).Distinct().Select(n => callOuts.FirstOrDefault(c => c.Riff == n)).OfType<CallOut>())
+        var uses = song.RiffUses.Where(u => u.FirstBar >= section.FirstBar && u.FirstBar < section.FirstBar + section.BarCount)
+            .OrderBy(u => u.FirstBar).ThenBy(u => u.Part);
+        foreach (var callOut in uses.Select(u => u.Riff).Distinct()
+            .Select(n => callOuts.FirstOrDefault(c => c.Riff == n)).OfType<CallOut>())
         {
             text.Paragraph($"**{ScriptWriter.Capital(callOut.SpokenName)}.** {callOut.Headline} {callOut.WalkThrough}");
         }
         text.Paragraph("**Speeds.** " + TempoText.Speeds(TempoText.At(song, section.FirstBar), step.SpeedPercents));
-        for (var part = 0; part < song.Parts.Count; part++) WriteTheory(part, section.FirstBar, section.BarCount, song.Parts.Count > 1 ? song.Parts[part].Title : null);
+        for (var part = 0; part < song.Parts.Count; part++) WriteTheory(part, section.FirstBar, section.BarCount, song.Parts.Count > 1
+            ? song.Parts[part].Title : null);
     }
 
     private void WriteRoadMap(RoadMap map)
     {
         text.Paragraph("This is a free stretch: no fixed notes, but rules.");
         foreach (var rule in RoadMapText.Of(map)) text.Item(rule);
-        var uses = song.RoadMapUses.Where(u => u.RoadMap == map.Name).Select(u => ScriptWriter.Capital(Whereabouts.Bars(song, [(u.FirstBar, u.FirstBar + u.BarCount)])));
+        var uses = song.RoadMapUses.Where(u => u.RoadMap == map.Name)
+            .Select(u => ScriptWriter.Capital(Whereabouts.Bars(song, [(u.FirstBar, u.FirstBar + u.BarCount)])));
         WriteList("Where it comes", uses);
     }
 

@@ -32,7 +32,8 @@ internal static class TempoText
 
     public static string Speeds(Tempo tempo, ValueList<int> percents)
     {
-        var said = (percents.Count > 0 ? percents : UsualPercents.ToValueList()).Select(p => p == 100 ? $"full speed, {Of(tempo)}" : $"{p} percent, {Of(tempo, p)}");
+        var said = (percents.Count > 0 ? percents : UsualPercents.ToValueList())
+            .Select(p => p == 100 ? $"full speed, {Of(tempo)}" : $"{p} percent, {Of(tempo, p)}");
         return "Teach it at " + string.Join("; at ", said) + ".";
     }
 }

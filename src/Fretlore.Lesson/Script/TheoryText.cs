@@ -15,7 +15,11 @@ internal static class TheoryText
         var moments = reading.Parts[part].Chords.Where(c => c.Bar >= firstBar && c.Bar < firstBar + barCount).ToArray();
         var powers = moments.Where(IsPower).Select(m => PitchWords.Of(m.Best.Root)).Distinct().ToArray();
         // Several power chords have one reason between them.
-        if (powers.Length > 1) yield return $"**Power chords** on {string.Join(", ", powers[..^1])} and {powers[^1]}: each is a root and its fifth, neither major nor minor.";
+        if (powers.Length > 1)
+        {
+            var roots = string.Join(", ", powers[..^1]) + " and " + powers[^1];
+            yield return $"**Power chords** on {roots}: each is a root and its fifth, neither major nor minor.";
+        }
         foreach (var moment in moments.Where(m => powers.Length < 2 || !IsPower(m)))
         {
             if (said.Count == MostChords || !said.Add(moment.Symbol)) continue;

@@ -14,7 +14,8 @@ internal static class Whereabouts
         {
             var section = SectionAt(song, group.First().FirstBar);
             var part = song.Parts.Count > 1 ? $" ({Markdown.Escape(song.Parts[group.Key.Part].Title)})" : "";
-            yield return (section is null ? "" : Markdown.Escape(section.Name) + ", ") + Bars(song, [.. group.Select(u => (u.FirstBar, u.FirstBar + u.BarCount))]) + part;
+            yield return (section is null ? ""
+                : Markdown.Escape(section.Name) + ", ") + Bars(song, [.. group.Select(u => (u.FirstBar, u.FirstBar + u.BarCount))]) + part;
         }
     }
 
@@ -31,7 +32,8 @@ internal static class Whereabouts
         return (one ? "bar " : "bars ") + string.Join(", ", joined.Select(s => Range(song, s.First, s.End)));
     }
 
-    private static Section? SectionAt(Song song, int bar) => song.Sections.LastOrDefault(s => s.FirstBar <= bar && bar < s.FirstBar + s.BarCount);
+    private static Section? SectionAt(Song song, int bar) =>
+        song.Sections.LastOrDefault(s => s.FirstBar <= bar && bar < s.FirstBar + s.BarCount);
 
     private static string Range(Song song, int first, int end)
     {

@@ -21,7 +21,8 @@ public class CallOutFacts
     }
 
     [Fact]
-    public void AnyRiff_ReadBackFromItsWords_IsTheRiff() => Gen.Select(GeneratedRiffs.Any, Gen.Enum<StringNaming>()).Sample((riff, naming) =>
+    public void AnyRiff_ReadBackFromItsWords_IsTheRiff() =>
+        Gen.Select(GeneratedRiffs.Any, Gen.Enum<StringNaming>()).Sample((riff, naming) =>
     {
         var song = RealRiffs.Song with { Riffs = [riff], Shapes = [] };
         var style = new CallOutStyle(naming);
@@ -57,14 +58,16 @@ public class CallOutFacts
     {
         var song = RealRiffs.Song;
         var callOut = CallOutWriter.For(song).First(c => c.Riff == "furnace");
-        var breaths = callOut.NoteByNote.Breaths.Select(b => b.Replace(word, wrong, StringComparison.Ordinal)).Where(b => b.Length > 0).ToArray();
+        var breaths = callOut.NoteByNote.Breaths.Select(b => b.Replace(word, wrong, StringComparison.Ordinal))
+            .Where(b => b.Length > 0).ToArray();
         Assert.NotEqual(callOut.NoteByNote.Breaths, breaths);
         Assert.NotNull(CallOutCheck.Problem(callOut with { NoteByNote = new Speech([.. breaths]) }, song));
     }
 
     [Fact]
     public void OneFingerPowerChords_AreNamedByTheirStringsOnce() =>
-        Tells(RealRiffs.IssueExample, "One finger across the low three strings, straight quarters: fret seven twice, open, then land on ten.");
+        Tells(RealRiffs.IssueExample,
+            "One finger across the low three strings, straight quarters: fret seven twice, open, then land on ten.");
 
     [Fact]
     public void PalmMutedGallops_AreChugs() => Tells(RealRiffs.Furnace,

@@ -10,7 +10,8 @@ namespace Fretlore.Tests.Lesson;
 
 public class DemoCallOutFacts
 {
-    public static TheoryData<string> Demos => [.. Directory.GetFiles(Path.Combine(Repository.Root, "demo"), "*.lore").Order().Select(p => Path.GetFileName(p))];
+    public static TheoryData<string> Demos =>
+        [.. Directory.GetFiles(Path.Combine(Repository.Root, "demo"), "*.lore").Order().Select(p => Path.GetFileName(p))];
 
     [Theory]
     [MemberData(nameof(Demos))]

@@ -33,10 +33,12 @@ internal static class RealRiffs
         .Play("0m 0m 3").Play("0m 0m 5").Play("6 5").Bar().Build();
 
     public static Riff LegatoRun => new RiffBuilder("ember")
-        .On(3).In("S").Play("5 h7 h9 h7").On(2).Play("5 h6 h8 h6").On(1).Play("5 h7 h8 h7").On(1).In("Q").Play("s12", n => n with { Vibrato = new Vibrato(VibratoWidth.Normal) }).Bar().Build();
+        .On(3).In("S").Play("5 h7 h9 h7").On(2).Play("5 h6 h8 h6").On(1).Play("5 h7 h8 h7").On(1).In("Q").Play("s12", n =>
+            n with { Vibrato = new Vibrato(VibratoWidth.Normal) }).Bar().Build();
 
     public static Riff Bends => new RiffBuilder("cry")
-        .On(2).In("Q").Play("15", n => n with { Bend = new Bend(0, [200]) }).In("E").Play("=", n => n with { Bend = new Bend(200, [0]) }).Play("13")
+        .On(2).In("Q").Play("15", n => n with { Bend = new Bend(0, [200]) }).In("E").Play("=", n =>
+            n with { Bend = new Bend(200, [0]) }).Play("13")
         .On(3).In("H").Play("14", n => n with { Bend = new Bend(0, [100]), Vibrato = new Vibrato(VibratoWidth.Wide, 1) }).Bar().Build();
 
     public static Riff Triplets => new RiffBuilder("tumble")
@@ -47,11 +49,14 @@ internal static class RealRiffs
         .Pick("lantern", Lantern, 5, 3, 2, 3, 1, 3, 2, 3).Bar().Build();
 
     public static Riff MovedShapes => new RiffBuilder("stairs")
-        .In("Q").Shape(null, 5, 7, 7, null, null, null).Shape(null, 5, 7, 7, null, null, null).Shape(null, 8, 10, 10, null, null, null).Shape(null, 3, 5, 5, null, null, null).Bar().Build();
+        .In("Q").Shape(null, 5, 7, 7, null, null, null).Shape(null, 5, 7, 7, null, null, null).Shape(null, 8, 10, 10, null, null,
+            null).Shape(null, 3, 5, 5, null, null, null).Bar().Build();
 
     public static Riff Pinches => new RiffBuilder("well") { Meter = new Meter(6, 8) }
-        .In("E").Shape(null, null, 0, null, null, 3, null).On(3).Play("2").On(2).Play("3").On(1).Play("0").On(2).Play("3").On(3).Play("2").Bar()
-        .In("Q.").On(5).Play("12", n => n with { Harmonic = new Harmonic(HarmonicKind.Natural, new Guitar.Fret(12)) }).Play("R").Bar().Build();
+        .In("E").Shape(null, null, 0, null, null, 3,
+            null).On(3).Play("2").On(2).Play("3").On(1).Play("0").On(2).Play("3").On(3).Play("2").Bar()
+        .In("Q.").On(5).Play("12", n =>
+            n with { Harmonic = new Harmonic(HarmonicKind.Natural, new Guitar.Fret(12)) }).Play("R").Bar().Build();
 
     public static Riff Taps => new RiffBuilder("sparks")
         .On(2).In("S").Play("t17 h10 h13 t17 h10 h13 t17 h10 h13").Play("t17 h10 h13 t17").In("E.").Play("15").Bar().Build();
@@ -61,7 +66,8 @@ internal static class RealRiffs
 
     public static IEnumerable<Riff> All =>
     [
-        IssueExample, Furnace, FurnaceTurn, FourGallops, OpenDrone, ChugAndHit, LegatoRun, Bends, Triplets, PickedShape, MovedShapes, Pinches, Taps, TwoLines,
+        IssueExample, Furnace, FurnaceTurn, FourGallops, OpenDrone, ChugAndHit, LegatoRun, Bends, Triplets, PickedShape, MovedShapes,
+            Pinches, Taps, TwoLines,
     ];
 
     public static Song Song => new()

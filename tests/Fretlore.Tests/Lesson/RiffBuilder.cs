@@ -55,21 +55,24 @@ internal sealed class RiffBuilder
     /// <summary>Frets on the strings in force: <c>7</c>, <c>0m</c> muted, <c>h9</c> hammered or pulled, <c>s9</c> slid, <c>t9</c> tapped, <c>x</c> dead, <c>=</c> held, <c>R</c> rest.</summary>
     public RiffBuilder Play(string frets, Func<Note, Note>? change = null)
     {
-        foreach (var word in frets.Split(' ', StringSplitOptions.RemoveEmptyEntries)) Add(word == "R" ? [] : [.. place.Select(s => Read(word, s)).Select(n => change?.Invoke(n) ?? n)]);
+        foreach (var word in frets.Split(' ', StringSplitOptions.RemoveEmptyEntries)) Add(word == "R" ? []
+            : [.. place.Select(s => Read(word, s)).Select(n => change?.Invoke(n) ?? n)]);
         return this;
     }
 
     /// <summary>A shape low to high; null where not sounded.</summary>
     public RiffBuilder Shape(string? named, params int?[] lowToHigh)
     {
-        Add([.. lowToHigh.Select((f, i) => (f, i)).Where(p => p.f is not null).Select(p => At(new StringNumber(lowToHigh.Length - p.i), new Fret(p.f!.Value)))], named);
+        Add([.. lowToHigh.Select((f, i) => (f, i)).Where(p => p.f is not null)
+            .Select(p => At(new StringNumber(lowToHigh.Length - p.i), new Fret(p.f!.Value)))], named);
         return this;
     }
 
     /// <summary>Single strings of a held shape, ringing.</summary>
     public RiffBuilder Pick(string? named, int?[] lowToHigh, params int[] strings)
     {
-        foreach (var s in strings) Add([At(new StringNumber(s), new Fret(lowToHigh[lowToHigh.Length - s] ?? 0)) with { LetsRing = true }], named);
+        foreach (var s in strings) Add([At(new StringNumber(s),
+            new Fret(lowToHigh[lowToHigh.Length - s] ?? 0)) with { LetsRing = true }], named);
         return this;
     }
 
@@ -103,7 +106,8 @@ internal sealed class RiffBuilder
         return this;
     }
 
-    public Riff Build() => new() { Name = name, VariationOf = VariationOf, Neck = neck, Bars = bars.ToValueList(), Content = content.ToValueList() };
+    public Riff Build() =>
+        new() { Name = name, VariationOf = VariationOf, Neck = neck, Bars = bars.ToValueList(), Content = content.ToValueList() };
 
     public Note At(StringNumber number, Fret fret) => new() { String = number, Fret = fret, Sounding = neck.Sounding(number, fret) };
 
@@ -121,7 +125,8 @@ internal sealed class RiffBuilder
         var muted = word.EndsWith('m');
         var digits = new string([.. word.Where(char.IsAsciiDigit)]);
         var before = last.GetValueOrDefault(number);
-        var fret = word[0] == '=' ? before : digits.Length == 0 ? Fret.Open : new Fret(int.Parse(digits, System.Globalization.CultureInfo.InvariantCulture));
+        var fret = word[0] == '=' ? before : digits.Length == 0 ? Fret.Open
+            : new Fret(int.Parse(digits, System.Globalization.CultureInfo.InvariantCulture));
         return At(number, fret) with
         {
             IsPalmMuted = muted,

@@ -40,7 +40,8 @@ public class ScriptFacts
     [Fact]
     public void Script_WarnsOfStrainAndOfOtherPeoplesRights()
     {
-        var script = ScriptWriter.Write(DemoCallOutFacts.Song("salt-furnace.lore"), SongReader.Read(DemoCallOutFacts.Song("salt-furnace.lore")));
+        var script = ScriptWriter.Write(DemoCallOutFacts.Song("salt-furnace.lore"),
+            SongReader.Read(DemoCallOutFacts.Song("salt-furnace.lore")));
         Assert.Contains("If anything hurts, tingles or goes numb, stop for the day.", script);
         Assert.Contains("may need a licence", script);
     }
@@ -50,7 +51,8 @@ public class ScriptFacts
     {
         var song = DemoCallOutFacts.Song("salt-furnace.lore") with { Lesson = null };
         var script = ScriptWriter.Write(song, SongReader.Read(song));
-        int[] at = [.. new[] { "Furnace", "Ember", "Furnace turn", "Undertow", "Furnace solo" }.Select(h => script.IndexOf($". {h}\n\n**In short", StringComparison.Ordinal))];
+        int[] at = [.. new[] { "Furnace", "Ember", "Furnace turn", "Undertow", "Furnace solo" }
+            .Select(h => script.IndexOf($". {h}\n\n**In short", StringComparison.Ordinal))];
         Assert.DoesNotContain(-1, at);
         Assert.Equal(at.Order(), at);
     }
@@ -86,7 +88,8 @@ public class ScriptFacts
             MayUse = ["furnace.lick"],
             Avoid = [new NoteName(Step.B, -1)],
         };
-        var song = DemoCallOutFacts.Song("salt-furnace.lore") with { RoadMaps = [map], Lesson = new LessonPlan(null, [new LessonStep("Descent", ["descent"], [], null)]) };
+        var song = DemoCallOutFacts.Song("salt-furnace.lore") with { RoadMaps = [map],
+            Lesson = new LessonPlan(null, [new LessonStep("Descent", ["descent"], [], null)]) };
         var script = ScriptWriter.Write(song, SongReader.Read(song));
         Assert.Contains("- Play from A dorian.\n- Stay on strings four to one.\n- Start around fret fourteen and get to fret four.\n- Mostly eighths to sixteenths.\n", script);
         Assert.Contains("- Aim for E in bar six of the stretch, reached a half-step bend of D\\#.\n- You may draw on furnace lick.\n- Keep away from B flat.\n", script);

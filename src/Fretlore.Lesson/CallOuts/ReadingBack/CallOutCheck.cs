@@ -19,13 +19,15 @@ public static class CallOutCheck
     {
         var riff = song.Riffs.FirstOrDefault(r => r.Name == callOut.Riff);
         if (riff is null) return $"the song has no riff {callOut.Riff}";
-        return Problem(riff, callOut.WalkThrough, Detail.WalkThrough, song.Riffs, style) ?? Problem(riff, callOut.NoteByNote, Detail.NoteByNote, song.Riffs, style);
+        return Problem(riff, callOut.WalkThrough, Detail.WalkThrough, song.Riffs, style)
+            ?? Problem(riff, callOut.NoteByNote, Detail.NoteByNote, song.Riffs, style);
     }
 
     internal static string? Problem(Riff riff, Speech speech, Detail detail, ValueList<Riff> riffs, CallOutStyle? style)
     {
         var strings = new StringWords(riff.Neck.Tuning, (style ?? new CallOutStyle()).Strings);
-        var read = RiffReader.Read(speech, strings, name => riffs.FirstOrDefault(r => r.Name != riff.Name && SpokenName.Of(r.Name) == name), detail);
+        var read = RiffReader.Read(speech, strings, name =>
+            riffs.FirstOrDefault(r => r.Name != riff.Name && SpokenName.Of(r.Name) == name), detail);
         if (read.Problem is not null) return read.Problem;
         if (read.Bars.Count != riff.Content.Count) return $"{read.Bars.Count} bars were heard, {riff.Content.Count} are written";
         if (!read.Repeats.SequenceEqual(RiffReader.Repeats(riff))) return "the repeats differ";
@@ -53,6 +55,7 @@ public static class CallOutCheck
         return null;
     }
 
-    private static string Told(Event item) => $"{item.Value.Base} with {item.Value.Dots} dots {item.Tuplet} {item.Roll} {item.Stroke} {item.Spans} "
+    private static string Told(Event item) =>
+        $"{item.Value.Base} with {item.Value.Dots} dots {item.Tuplet} {item.Roll} {item.Stroke} {item.Spans} "
         + string.Join(", ", item.Graces.Concat(item.Notes).Select(n => n.ToString()));
 }

@@ -6,7 +6,7 @@ using Fretlore.Score;
 namespace Fretlore.Lesson.CallOuts.ReadingBack;
 
 /// <summary>Understands what is played, word by word, as a student follows a teacher: strings, value and mutes stay in force until said anew.</summary>
-internal sealed class EventReader(StringWords strings)
+internal sealed partial class EventReader(StringWords strings)
 {
     private static readonly (NoteValue, Tuplet?) Eighth = (new NoteValue(ValueBase.Eighth), null);
     private static readonly (NoteValue, Tuplet?) Sixteenth = (new NoteValue(ValueBase.Sixteenth), null);
@@ -17,6 +17,8 @@ internal sealed class EventReader(StringWords strings)
     private ValueList<StringNumber> place;
     private (NoteValue Value, Tuplet? Tuplet)[] cell = [];
     private int cellAt;
+    private readonly List<int> saidLast = [];
+    private int sameEvents = 1;
 
     /// <summary>What was understood since it was last emptied.</summary>
     public List<Event> Events { get; } = [];
@@ -173,7 +175,8 @@ internal sealed class EventReader(StringWords strings)
 
     private static Func<Note, Note> Approach(WordRow row)
     {
-        var glide = row.Take("slide in from below to") ? GlideIn.FromBelow : row.Take("slide in from above to") ? GlideIn.FromAbove : GlideIn.None;
+        var glide = row.Take("slide in from below to") ? GlideIn.FromBelow : row.Take("slide in from above to") ? GlideIn.FromAbove
+            : GlideIn.None;
         var attack = Attack.Picked;
         if (row.Take("hammer to")) attack = Attack.HammerOn;
         else if (row.Take("pull off to")) attack = Attack.PullOff;
@@ -188,7 +191,8 @@ internal sealed class EventReader(StringWords strings)
         count = 1;
         if (row.Take("open")) return s => Bare(s, Fret.Open);
         if (row.Take("harmonic at") && row.TakeNumber(out var touched)) return Harmonic(row, new Fret(touched));
-        if (row.Take("pinch harmonic on") && TryFret(row, out var pinched)) return s => Bare(s, pinched) with { Harmonic = new Harmonic(HarmonicKind.Pinch, pinched) };
+        if (row.Take("pinch harmonic on") && TryFret(row, out var pinched)) return s =>
+            Bare(s, pinched) with { Harmonic = new Harmonic(HarmonicKind.Pinch, pinched) };
         if (row.Take("dead note"))
         {
             var dead = row.Take("at") && row.TakeNumber(out var at) ? new Fret(at) : Fret.Open;
@@ -223,111 +227,6 @@ internal sealed class EventReader(StringWords strings)
         return true;
     }
 
-    // Marks, counts, lengths and further strings belong to what was said last.
-    private bool TryMark(WordRow row)
-    {
-        if (Events.Count == 0 && graces.Count == 0) return false;
-        if (row.TakeTimes(out var times)) return Repeat(times);
-        if (row.Current == "for") return TryLength(row);
-        if (row.Current == "with" && TryMore(row)) return true;
-        if (graces.Count > 0)
-        {
-            if (!MarkReader.TryMark(row, graces[^1], out var grace)) return false;
-            graces[^1] = grace;
-            return true;
-        }
-        return MarkEvents(row);
-    }
-
-    private bool MarkEvents(WordRow row)
-    {
-        var last = Events[^1];
-        if (MarkReader.TryEventMark(row, last, out var whole))
-        {
-            Replace(whole);
-            return true;
-        }
-        if (last.IsRest || saidLast.Count == 0) return false;
-        var marked = last.Notes.ToArray();
-        var end = row.Place;
-        foreach (var index in saidLast)
-        {
-            var start = row.Place;
-            if (!MarkReader.TryMark(row, marked[index], out marked[index])) return false;
-            end = row.Place;
-            row.Place = start;
-        }
-        row.Place = end;
-        Replace(last with { Notes = marked.ToValueList() });
-        return true;
-    }
-
-    private readonly List<int> saidLast = [];
-    private int sameEvents = 1;
-
-    private void Replace(Event item)
-    {
-        for (var i = 0; i < sameEvents; i++) Events[^(i + 1)] = item with { Value = Events[^(i + 1)].Value, Tuplet = Events[^(i + 1)].Tuplet };
-        Follow(item);
-    }
-
-    private bool Repeat(int times)
-    {
-        var item = Events[^1];
-        for (var i = 1; i < times; i++) Events.Add(Timed(item));
-        sameEvents = times;
-        return true;
-    }
-
-    private bool TryLength(WordRow row)
-    {
-        var at = row.Place + 1;
-        if (ValueWords.TryRead(row.Words, ref at, out var value))
-        {
-            row.Place = at;
-            if (cell.Length > 1) cellAt = (cellAt + cell.Length - 1) % cell.Length;
-            Events[^1] = Events[^1] with { Value = value.Value, Tuplet = value.Tuplet };
-            return true;
-        }
-        return TryBeats(row);
-    }
-
-    // "for two beats", "for a beat and a half": said for the ear; the values of a walk-through are not read back.
-    private static bool TryBeats(WordRow row)
-    {
-        var start = row.Place;
-        row.Take("for");
-        if (row.Current is not ("beat" or "count") && !row.TakeNumber(out _))
-        {
-            row.Place = start;
-            return false;
-        }
-        row.Take("half");
-        var named = row.Take("beats") || row.Take("beat") || row.Take("counts") || row.Take("count");
-        row.Take("half");
-        if (!named) row.Place = start;
-        return named;
-    }
-
-    private bool TryMore(WordRow row)
-    {
-        var start = row.Place++;
-        if (!TryPlace(row, out var more))
-        {
-            row.Place = start;
-            return false;
-        }
-        place = more;
-        row.SkipPauses();
-        if (Events.Count == 0 || !TryCore(row, out var notes, out var count) || count != 1) return false;
-        var first = Events[^1].Notes.Count;
-        Events[^1] = Events[^1] with { Notes = [.. Events[^1].Notes.Items, .. notes] };
-        saidLast.Clear();
-        saidLast.AddRange(Enumerable.Range(first, notes.Count));
-        Follow(Events[^1]);
-        return true;
-    }
-
     private bool TryPlace(WordRow row, out ValueList<StringNumber> read)
     {
         var at = row.Place;
@@ -358,7 +257,8 @@ internal sealed class EventReader(StringWords strings)
 
     private ValueList<Note> Notes(ValueList<StringNumber> on, Fret fret) => on.Select(s => Bare(s, fret)).ToValueList();
 
-    private Note Bare(StringNumber number, Fret fret) => new() { String = number, Fret = fret, Sounding = default, IsPalmMuted = PalmMuted, LetsRing = Ringing && !PalmMuted };
+    private Note Bare(StringNumber number, Fret fret) =>
+        new() { String = number, Fret = fret, Sounding = default, IsPalmMuted = PalmMuted, LetsRing = Ringing && !PalmMuted };
 
     private Note Held(StringNumber number) => lastOn.TryGetValue(number, out var last)
         ? new Note { String = number, Fret = last.Fret, Sounding = default, Attack = Attack.Held }

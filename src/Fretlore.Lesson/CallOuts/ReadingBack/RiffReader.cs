@@ -152,7 +152,8 @@ internal sealed class RiffReader
         }
     }
 
-    private ReadStrand Heard(Strand strand) => new(strand.Kind, strand.Start, strand.Events.Select(e => SpokenForm.Of(e, detail)).ToValueList());
+    private ReadStrand Heard(Strand strand) =>
+        new(strand.Kind, strand.Start, strand.Events.Select(e => SpokenForm.Of(e, detail)).ToValueList());
 
     private bool TryBar(WordRow row)
     {
@@ -231,7 +232,8 @@ internal sealed class RiffReader
         if (!row.Take("bars") && !row.Take("bar")) return [];
         var numbers = new List<int>();
         while (row.TakeBarNumber(out var number)) numbers.Add(number - 1);
-        if (numbers.Count == 1 && row.Take("to") && row.TakeNumber(out var last)) numbers.AddRange(Enumerable.Range(numbers[0] + 1, Math.Max(0, last - 1 - numbers[0])));
+        if (numbers.Count == 1 && row.Take("to")
+            && row.TakeNumber(out var last)) numbers.AddRange(Enumerable.Range(numbers[0] + 1, Math.Max(0, last - 1 - numbers[0])));
         return [.. numbers];
     }
 }

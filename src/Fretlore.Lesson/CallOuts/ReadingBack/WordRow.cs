@@ -73,7 +73,8 @@ internal sealed class WordRow
             .Split(' ', StringSplitOptions.RemoveEmptyEntries);
         for (var i = 0; i < raw.Length; i++)
         {
-            var isNote = raw[i].Length == 1 && char.IsAsciiLetterUpper(raw[i][0]) && (raw[i] != "A" || i > 0 || (i + 1 < raw.Length && raw[i + 1] is "string" or "sharp" or "flat" or "double"));
+            var isNote = raw[i].Length == 1 && char.IsAsciiLetterUpper(raw[i][0])
+                && (raw[i] != "A" || i > 0 || (i + 1 < raw.Length && raw[i + 1] is "string" or "sharp" or "flat" or "double"));
             var word = isNote ? raw[i] : raw[i].ToLowerInvariant();
             if (word is not ("the" or "a" or "an" or "and" or "then" or "it")) yield return word;
         }

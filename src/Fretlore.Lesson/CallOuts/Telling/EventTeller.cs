@@ -32,11 +32,13 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
     public static bool IsUniform(Event item)
     {
         var first = item.Notes[0];
-        return item.Notes.All(n => n with { String = first.String, Id = first.Id, Sounding = first.Sounding, IsHeldOn = first.IsHeldOn } == first);
+        return item.Notes.All(n =>
+            n with { String = first.String, Id = first.Id, Sounding = first.Sounding, IsHeldOn = first.IsHeldOn } == first);
     }
 
     /// <summary>Two strings at different frets, told as "seven with nine".</summary>
-    private bool IsPair(Event item) => item.Notes.Count == 2 && item.Notes[0].String.Value - item.Notes[1].String.Value is (1 or 2) && CanBeShape(item) && !IsNamed(item) && !IsUniform(item);
+    private bool IsPair(Event item) => item.Notes.Count == 2 && item.Notes[0].String.Value - item.Notes[1].String.Value is (1 or 2)
+        && CanBeShape(item) && !IsNamed(item) && !IsUniform(item);
 
     /// <summary>Puts the hand on strings and says so: "one finger across the low three strings" where one finger lies across them in this riff.</summary>
     /// <param name="pair">True when the strings are stopped at different frets.</param>
@@ -93,7 +95,10 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
             return;
         }
         Breaths.Add("hold the bend", joint);
-        foreach (var mark in Marks(note).Where(m => !m.StartsWith("still bent", StringComparison.Ordinal))) Breaths.Add((mark.StartsWith("with ", StringComparison.Ordinal) ? "" : "and ") + mark, Joint.RunOn);
+        foreach (var mark in Marks(note).Where(m => !m.StartsWith("still bent", StringComparison.Ordinal)))
+        {
+            Breaths.Add(IsRunOn(mark) ? mark : "and " + mark, Joint.RunOn);
+        }
     }
 
     private static Comparer<StringNumber> ByString => Comparer<StringNumber>.Create((a, b) => b.Value.CompareTo(a.Value));
@@ -103,7 +108,8 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
         var place = SetPlace(item.Notes.Select(n => n.String).ToValueList());
         var note = item.Notes[0];
         var lead = "";
-        if (landing && detail == Detail.WalkThrough && note is { Attack: Attack.Picked, IsDead: false, Harmonic: null, GlideIn: GlideIn.None, Fret.IsOpen: false })
+        if (landing && detail == Detail.WalkThrough
+            && note is { Attack: Attack.Picked, IsDead: false, Harmonic: null, GlideIn: GlideIn.None, Fret.IsOpen: false })
         {
             (place, lead) = (place.TrimEnd() + (place.Length > 0 ? ", " : ""), "land on ");
         }
@@ -141,8 +147,11 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
     private void SayNotes(Note note, string core, Joint joint, bool chugSaid = false)
     {
         Breaths.Add(core, joint);
-        foreach (var mark in Marks(note, chugSaid)) Breaths.Add(mark, mark.StartsWith("with ", StringComparison.Ordinal) || mark.StartsWith("and ", StringComparison.Ordinal) ? Joint.RunOn : Joint.Mark);
+        foreach (var mark in Marks(note, chugSaid)) Breaths.Add(mark, IsRunOn(mark) ? Joint.RunOn : Joint.Mark);
     }
+
+    private static bool IsRunOn(string mark) =>
+        mark.StartsWith("with ", StringComparison.Ordinal) || mark.StartsWith("and ", StringComparison.Ordinal);
 
     private IEnumerable<string> Marks(Note note) => Marks(note, false);
 
@@ -152,7 +161,8 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
     private string Jump(Note note)
     {
         if (detail != Detail.WalkThrough || Hand.Position == 0 || note.Fret.IsOpen) return "";
-        if (note is not { Attack: Attack.Picked, IsDead: false, Harmonic: null, GlideIn: GlideIn.None } || NoteWords.IsChug(note, Hand.PalmMuted)) return "";
+        if (note is not { Attack: Attack.Picked, IsDead: false, Harmonic: null, GlideIn: GlideIn.None }
+            || NoteWords.IsChug(note, Hand.PalmMuted)) return "";
         var by = note.Fret.Number - Hand.Position;
         return by >= JumpFrets ? "up to " : by <= -JumpFrets ? "down to " : "";
     }
@@ -169,9 +179,11 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
         Hand = Hand with { Shape = item.Notes };
     }
 
-    private bool CanBeShape(Event item) => ShapeWords.IsPlain(item) && (detail != Detail.NoteByNote || item.Notes.All(n => n.Finger is null));
+    private bool CanBeShape(Event item) => ShapeWords.IsPlain(item)
+        && (detail != Detail.NoteByNote || item.Notes.All(n => n.Finger is null));
 
-    private bool IsNamed(Event item) => item.Shape is { } name && Hand.Named.TryGetValue(name, out var known) && Places(known) == Places(item.Notes);
+    private bool IsNamed(Event item) => item.Shape is { } name && Hand.Named.TryGetValue(name, out var known)
+        && Places(known) == Places(item.Notes);
 
     // A shape is told by its name, or as the last one, moved or not.
     private string? ShapeName(Event item)

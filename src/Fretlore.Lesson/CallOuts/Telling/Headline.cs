@@ -31,7 +31,9 @@ internal sealed class Headline(Riff riff, CallOutContext context)
         var used = notes.Select(n => n.String).Distinct().OrderByDescending(s => s.Value).ToValueList();
         var together = events.Where(e => e.Notes.Count > 1).ToArray();
         if (together.Length * 2 > events.Length) return Chords(together) + Reach(notes);
-        var kind = IsPicked() ? "a ringing line" : notes.Count(n => n.Attack is Attack.HammerOn or Attack.PullOff or Attack.Tap) * 3 > notes.Length ? "a legato line" : "a single-note line";
+        var kind = IsPicked() ? "a ringing line"
+            : notes.Count(n => n.Attack is Attack.HammerOn or Attack.PullOff or Attack.Tap) * 3 > notes.Length ? "a legato line"
+            : "a single-note line";
         return kind + On(used) + Reach(notes);
     }
 
@@ -41,12 +43,17 @@ internal sealed class Headline(Riff riff, CallOutContext context)
         var widest = together.Where(EventTeller.IsUniform).Select(e => e.Notes.Select(n => n.String).ToValueList()).GroupBy(p => p)
             .OrderByDescending(g => g.Count()).Select(g => g.Key).FirstOrDefault();
         if (bars * 2 > together.Length && StringWords.IsBlock(widest)) return "one finger across " + strings.TheSeveral(widest);
-        if (together.Count(e => e.Notes.Count == 2) * 2 > together.Length) return "pairs" + On(together.Where(e => e.Notes.Count == 2).SelectMany(e => e.Notes).Select(n => n.String).Distinct().OrderByDescending(s => s.Value).ToValueList());
+        var pairs = together.Where(e => e.Notes.Count == 2).ToArray();
+        if (pairs.Length * 2 > together.Length)
+        {
+            return "pairs" + On(pairs.SelectMany(e => e.Notes).Select(n => n.String).Distinct().OrderByDescending(s => s.Value).ToValueList());
+        }
         var names = together.Select(e => e.Shape).OfType<string>().Distinct().Select(n => SpokenName.OfShape(n)).ToArray();
         return names.Length is > 0 and < 6 ? "shapes: " + Listed(names) : "shapes of several strings";
     }
 
-    private bool IsPicked() => events.Length > 3 && events.Count(e => e.Notes.Any(n => n.LetsRing)) * 2 > events.Length && events.SelectMany(e => e.Notes).Select(n => n.String).Distinct().Count() > 2;
+    private bool IsPicked() => events.Length > 3 && events.Count(e => e.Notes.Any(n => n.LetsRing)) * 2 > events.Length
+        && events.SelectMany(e => e.Notes).Select(n => n.String).Distinct().Count() > 2;
 
     private string On(ValueList<Guitar.StringNumber> used)
     {
@@ -59,9 +66,11 @@ internal sealed class Headline(Riff riff, CallOutContext context)
     {
         var frets = notes.Where(n => !n.IsDead && !n.Fret.IsOpen).Select(n => n.Fret.Number).Distinct().Order().ToArray();
         var open = notes.Any(n => n.Fret.IsOpen && !n.IsDead);
-        var opens = notes.Where(n => n.Fret.IsOpen && !n.IsDead).Select(n => n.String).Distinct().Count() > 1 ? "the open strings" : "the open string";
+        var opens = notes.Where(n => n.Fret.IsOpen && !n.IsDead).Select(n => n.String).Distinct().Count() > 1 ? "the open strings"
+            : "the open string";
         if (frets.Length == 0) return open ? ", all open" : "";
-        var reach = frets.Length == 1 ? $"fret {NumberWords.Of(frets[0])}" : $"frets {NumberWords.Of(frets[0])} to {NumberWords.Of(frets[^1])}";
+        var reach = frets.Length == 1 ? $"fret {NumberWords.Of(frets[0])}"
+            : $"frets {NumberWords.Of(frets[0])} to {NumberWords.Of(frets[^1])}";
         return ", " + reach + (open ? " and " + opens : "");
     }
 
@@ -69,13 +78,15 @@ internal sealed class Headline(Riff riff, CallOutContext context)
     {
         var notes = events.SelectMany(e => e.Notes).ToArray();
         var found = new List<string>();
-        var gallops = riff.Content.SelectMany(b => b.Strands).SelectMany(s => RhythmRun.Of(s.Events)).Where(r => r.Cell != Cell.None).Sum(r => r.Count / 3);
+        var gallops = riff.Content.SelectMany(b => b.Strands).SelectMany(s => RhythmRun.Of(s.Events))
+            .Where(r => r.Cell != Cell.None).Sum(r => r.Count / 3);
         if (gallops > 0) found.Add(gallops == 1 ? "the gallop" : "the gallops");
         if (notes.Any(n => n.IsPalmMuted)) found.Add("the palm mutes");
         if (notes.Any(n => n.Bend is not null)) found.Add(notes.Count(n => n.Bend is not null) == 1 ? "the bend" : "the bends");
         if (notes.Any(n => n.Attack == Attack.Tap)) found.Add("the taps");
         if (notes.Any(n => n.Harmonic is not null)) found.Add("the harmonics");
-        if (notes.Any(n => n.Attack is Attack.Glide or Attack.PickedGlide || n.GlideIn != GlideIn.None || n.GlideOut != GlideOut.None)) found.Add("the slides");
+        if (notes.Any(n => n.Attack is Attack.Glide or Attack.PickedGlide || n.GlideIn != GlideIn.None
+            || n.GlideOut != GlideOut.None)) found.Add("the slides");
         if (events.Any(e => e.Tuplet is not null)) found.Add("the tuplets");
         return Listed(found.Take(3).ToArray());
     }

@@ -26,7 +26,8 @@ internal sealed record PickedShape(string Name, ValueList<Note> Shape, ValueList
         }
         if (end - at < 4 || frets.Count < 3) return null;
         var notes = frets.Values.Reverse().ToValueList();
-        if (row[at].Shape is { } name && teller.Hand.Named.TryGetValue(name, out var known) && notes.All(n => known.Any(k => k.String == n.String && k.Fret == n.Fret)))
+        if (row[at].Shape is { } name && teller.Hand.Named.TryGetValue(name, out var known)
+            && notes.All(n => known.Any(k => k.String == n.String && k.Fret == n.Fret)))
         {
             return new PickedShape(SpokenName.OfShape(name), known, row[at..end].ToValueList());
         }
@@ -62,7 +63,9 @@ internal sealed record PickedShape(string Name, ValueList<Note> Shape, ValueList
     private static bool Fits(Event item, Event first, SortedDictionary<int, Note> frets) =>
         !item.IsRest && item.Shape == first.Shape && item.Graces.Count == 0 && item.Notes.Count <= 2
         && !NoteWords.EventMarks(item, Detail.NoteByNote).Any()
-        && item.Notes.All(n => n is { Attack: Attack.Picked, LetsRing: true, IsDead: false, IsPalmMuted: false, GlideIn: GlideIn.None, Harmonic: null, Finger: null }
+        && item.Notes.All(n =>
+            n is { Attack: Attack.Picked, LetsRing: true, IsDead: false, IsPalmMuted: false, GlideIn: GlideIn.None, Harmonic: null,
+            Finger: null }
             && !NoteWords.Marks(n, true, true, true, Detail.NoteByNote).Any()
             && (!frets.TryGetValue(n.String.Value, out var known) || known.Fret == n.Fret));
 

@@ -39,7 +39,8 @@ internal readonly record struct RepeatedGroup(int First, int Length, int Turns)
             var turns = 1;
             while (IsSame(forms, at, at + turns * length, length)) turns++;
             if (length * (turns - 1) < 3 || length * (turns - 1) <= best.Length * (best.Turns - 1)) continue;
-            if (Enumerable.Range(at, length).All(i => forms[i] with { Value = default, Tuplet = null } == forms[at] with { Value = default, Tuplet = null })) continue;
+            if (Enumerable.Range(at, length).All(i =>
+                forms[i] with { Value = default, Tuplet = null } == forms[at] with { Value = default, Tuplet = null })) continue;
             best = new RepeatedGroup(at, length, turns);
         }
         return best;

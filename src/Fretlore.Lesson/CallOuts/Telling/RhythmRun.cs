@@ -51,7 +51,8 @@ internal readonly record struct RhythmRun(Cell Cell, int First, int Count)
         if (at + 3 > events.Count || events[at].Start.Denominator != 1) return Cell.None;
         for (var i = at; i < at + 3; i++)
         {
-            if (events[i].Tuplet is not null || events[i].IsRest || events[i].Graces.Count > 0 || events[i].Notes.Any(n => n.IsTiedFromBefore)) return Cell.None;
+            if (events[i].Tuplet is not null || events[i].IsRest || events[i].Graces.Count > 0
+                || events[i].Notes.Any(n => n.IsTiedFromBefore)) return Cell.None;
         }
         return (events[at].Value, events[at + 1].Value, events[at + 2].Value) switch
         {

@@ -14,7 +14,8 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
     private static HashSet<ValueList<StringNumber>> Stopped(Riff riff) =>
     [
         .. riff.Content.SelectMany(b => b.Strands).SelectMany(s => s.Events).Where(e => e.Notes.Count > 1 && EventTeller.IsUniform(e))
-            .Where(e => !e.Notes[0].Fret.IsOpen && !e.Notes[0].IsDead && e.Notes[0].Harmonic is null).Select(e => e.Notes.Select(n => n.String).ToValueList()),
+            .Where(e => !e.Notes[0].Fret.IsOpen && !e.Notes[0].IsDead && e.Notes[0].Harmonic is null)
+                .Select(e => e.Notes.Select(n => n.String).ToValueList()),
     ];
 
     public Speech Tell()
@@ -68,19 +69,22 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
         for (var from = 0; from < bar; from++)
         {
             var length = 0;
-            while (bar + length < forms.Length && from + length < bar && forms[bar + length] == forms[from + length] && IsPlainBar(bar + length)) length++;
+            while (bar + length < forms.Length && from + length < bar && forms[bar + length] == forms[from + length]
+                && IsPlainBar(bar + length)) length++;
             if (length == 0) continue;
             // One bar is only said to be the same when it has something to it.
             if (forms[bar].EventCount < 2 && length == 1) continue;
             var (here, there) = (Range(bar, length), Range(from, length));
             var next = from + length == bar && length > 1;
-            teller.Breaths.Say(from + length == bar && length == 1 ? $"{here}: same again" : next ? $"{here}: the same again" : $"{here}: same as {there}");
+            teller.Breaths.Say(from + length == bar && length == 1 ? $"{here}: same again" : next ? $"{here}: the same again"
+                : $"{here}: same as {there}");
             for (var i = 0; i < length; i++) teller.Hand = Follow(riff.Content[bar + i]);
             return length;
         }
         for (var from = bar - 1; from >= 0; from--)
         {
-            if (TrySameStart(bar, forms[from], riff.Content[from], from == bar - 1 ? ": same again" : ": same as " + BarNames([from]))) return 1;
+            if (TrySameStart(bar, forms[from], riff.Content[from], from == bar - 1 ? ": same again"
+                : ": same as " + BarNames([from]))) return 1;
         }
         return TellWhole(bar);
     }
@@ -92,15 +96,18 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
     {
         if (!IsPlainBar(bar) || content.Strands.Count != 1 || riff.Content[bar].Strands.Count != 1) return false;
         var (was, now) = (content.Strands[0].Events, riff.Content[bar].Strands[0].Events);
-        if (was.Count != now.Count || now.Count < 4 || before.Timing != forms[bar].Timing || content.Neck != riff.Content[bar].Neck) return false;
+        if (was.Count != now.Count || now.Count < 4 || before.Timing != forms[bar].Timing
+            || content.Neck != riff.Content[bar].Neck) return false;
         var first = 0;
         while (first < now.Count && SpokenForm.Of(was[first], Detail.NoteByNote) == SpokenForm.Of(now[first], Detail.NoteByNote)) first++;
         var changed = now.Count - first;
-        if (changed is 0 or > 4 || first < 2 * changed || now.Skip(first).Any(e => e.IsRest || e.Shape is not null || e.Notes.Any(n => n.IsTiedFromBefore))) return false;
+        if (changed is 0 or > 4 || first < 2 * changed
+            || now.Skip(first).Any(e => e.IsRest || e.Shape is not null || e.Notes.Any(n => n.IsTiedFromBefore))) return false;
         teller.Hand = teller.Hand.Moved();
         foreach (var item in was.Take(first)) teller.Hand = teller.Hand.After(item);
         // The listener's hand is where the bar that was pointed at left it.
-        if (teller.PlaceOf(was[first - 1]) is { } place && teller.PlaceOf(was[^1]) == place) teller.Hand = teller.Hand with { Place = place };
+        if (teller.PlaceOf(was[first - 1]) is { } place
+            && teller.PlaceOf(was[^1]) == place) teller.Hand = teller.Hand with { Place = place };
         teller.Breaths.Lead($"{BarNames([bar])}{(same[0] == ':' ? "" : " ")}{same}, but end {(changed < 3 ? "on" : "with")}");
         new StrandTeller(teller, riff.Bars[bar].Meter, null).Tell([.. now.Skip(first)]);
         return true;
@@ -109,7 +116,8 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
     private int TellWhole(int bar)
     {
         var content = riff.Content[bar];
-        if (forms.Length > 1 || riff.Bars[bar].StartsEnding || riff.Bars[bar].IsPickup) teller.Breaths.Say(BarNames([bar]) + Ending(riff.Bars[bar]));
+        if (forms.Length > 1 || riff.Bars[bar].StartsEnding
+            || riff.Bars[bar].IsPickup) teller.Breaths.Say(BarNames([bar]) + Ending(riff.Bars[bar]));
         if (content.IsRest)
         {
             teller.Breaths.Say("Rest for the whole bar");
@@ -145,13 +153,16 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
 
     private bool IsSameAsBefore(int bar, Strand strand)
     {
-        if (bar == 0 || strand.Events.Any(e => e.Notes.Any(n => n.IsTiedFromBefore)) || riff.Content[bar - 1].Strands.Count < 2) return false;
+        if (bar == 0 || strand.Events.Any(e => e.Notes.Any(n => n.IsTiedFromBefore))
+            || riff.Content[bar - 1].Strands.Count < 2) return false;
         var before = riff.Content[bar - 1].Strands.Where(s => s.Kind == strand.Kind).ToArray();
         return before.Length == 1 && riff.Content[bar].Strands.Count(s => s.Kind == strand.Kind) == 1 && before[0].Start == strand.Start
-            && before[0].Events.Select(e => SpokenForm.Of(e, Detail.NoteByNote)).SequenceEqual(strand.Events.Select(e => SpokenForm.Of(e, Detail.NoteByNote)));
+            && before[0].Events.Select(e =>
+                SpokenForm.Of(e, Detail.NoteByNote)).SequenceEqual(strand.Events.Select(e => SpokenForm.Of(e, Detail.NoteByNote)));
     }
 
-    private static Note[] Struck(IEnumerable<Event> events) => [.. events.SelectMany(e => e.Graces.Concat(e.Notes)).Where(n => n.Attack != Attack.Held)];
+    private static Note[] Struck(IEnumerable<Event> events) =>
+        [.. events.SelectMany(e => e.Graces.Concat(e.Notes)).Where(n => n.Attack != Attack.Held)];
 
     private static bool RingsFree(Note[] notes) => notes.Any(NoteWords.RingsFree) && notes.Where(NoteWords.RingsFree).All(n => n.LetsRing);
 

@@ -51,5 +51,6 @@ internal static class ShapeWords
         return true;
     }
 
-    private static Note Bare(Note note) => note with { String = default, Fret = default, Sounding = default, Id = default, IsHeldOn = false, Finger = null };
+    private static Note Bare(Note note) =>
+        note with { String = default, Fret = default, Sounding = default, Id = default, IsHeldOn = false, Finger = null };
 }

@@ -67,10 +67,12 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
         string? label = null;
         if (isNew && worth)
         {
-            label = (row.Length > 3 && row.Sum(e => e.Duration) == meter.Length && row[0].Tuplet is null ? "straight " : "") + ValueWords.Many(row[0].Value, row[0].Tuplet);
+            var fillsBar = row.Length > 3 && row.Sum(e => e.Duration) == meter.Length && row[0].Tuplet is null;
+            label = (fillsBar ? "straight " : "") + ValueWords.Many(row[0].Value, row[0].Tuplet);
             Hand = Hand with { Label = value, AfterCell = false };
         }
-        var suffix = !isNew || worth ? null : Detail == Detail.NoteByNote ? "for " + ValueWords.One(row[0].Value, row[0].Tuplet) : LengthWords.Beats(row[0].Duration, meter);
+        var suffix = !isNew || worth ? null : Detail == Detail.NoteByNote ? "for " + ValueWords.One(row[0].Value, row[0].Tuplet)
+            : LengthWords.Beats(row[0].Duration, meter);
         TellRow(row, label, suffix);
     }
 
@@ -137,18 +139,23 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
         {
             teller.Breaths.Head(teller.MoveTo(place));
         }
-        var on = note.Fret.IsOpen ? place.Count > 1 ? "the open strings" : "the open string" : (Hand.SaidFret ? "" : "fret ") + NumberWords.Of(note.Fret.Number);
+        var on = note.Fret.IsOpen ? place.Count > 1 ? "the open strings" : "the open string"
+            : (Hand.SaidFret ? "" : "fret ") + NumberWords.Of(note.Fret.Number);
         if (!note.Fret.IsOpen) Hand = Hand with { SaidFret = true, Position = note.Fret.Number };
-        teller.Breaths.Add(cells == 1 ? $"{(teller.Breaths.RunsOn ? "a " : "")}{name} on {on}" : $"{NumberWords.Of(cells)} {name}s on {on}");
+        teller.Breaths.Add(cells == 1 ? $"{(teller.Breaths.RunsOn ? "a " : "")}{name} on {on}"
+            : $"{NumberWords.Of(cells)} {name}s on {on}");
         if (note.IsPalmMuted && !Hand.PalmMuted) teller.Breaths.Add("palm-muted", Joint.Mark);
     }
 
     // A gallop on one thing: three times the same plain note or one-finger shape.
     private bool IsOneThing(Event[] row, int first, int cell)
     {
-        if (teller.PlaceOf(row[first]) is null || !EventTeller.IsUniform(row[first]) || row[first].Notes[0] is not { Attack: Attack.Picked, IsDead: false, Harmonic: null, GlideIn: GlideIn.None } note) return false;
+        if (teller.PlaceOf(row[first]) is null || !EventTeller.IsUniform(row[first])
+            || row[first].Notes[0] is not { Attack: Attack.Picked, IsDead: false, Harmonic: null,
+            GlideIn: GlideIn.None } note) return false;
         if (note.LetsRing != (Hand.Ringing && NoteWords.RingsFree(note))) return false;
-        if (NoteWords.Marks(note with { IsPalmMuted = false, LetsRing = false }, false, false, false, Detail).Any() || NoteWords.EventMarks(row[first], Detail).Any()) return false;
+        if (NoteWords.Marks(note with { IsPalmMuted = false, LetsRing = false }, false, false, false, Detail).Any()
+            || NoteWords.EventMarks(row[first], Detail).Any()) return false;
         var form = Form(row[first]);
         return Enumerable.Range(cell, 3).All(i => Form(row[i]) == form);
     }
@@ -159,7 +166,8 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
     private static int Alike(Event[] row, int at)
     {
         var first = row[at];
-        if (first.IsRest || first.Graces.Count > 0 || first.Notes.Any(n => n.Attack is not (Attack.Picked or Attack.Tap) || n.GlideIn != GlideIn.None)) return 1;
+        if (first.IsRest || first.Graces.Count > 0
+            || first.Notes.Any(n => n.Attack is not (Attack.Picked or Attack.Tap) || n.GlideIn != GlideIn.None)) return 1;
         var form = Form(first);
         var count = 1;
         while (at + count < row.Length && Form(row[at + count]) == form) count++;

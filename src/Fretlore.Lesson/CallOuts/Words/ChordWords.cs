@@ -10,15 +10,21 @@ internal static class ChordWords
     // Longest first; usual chord-symbol signs (common practice).
     private static readonly (string Sign, string Words)[] Signs =
     [
-        ("maj", "major"), ("Maj", "major"), ("dim", "diminished"), ("aug", "augmented"), ("sus", "suspended"), ("add", "add"), ("omit", "without the"),
-        ("no", "without the"), ("alt", "altered"), ("min", "minor"), ("M", "major"), ("Δ", "major"), ("ø", "half-diminished"), ("°", "diminished"), ("o", "diminished"),
+        ("maj", "major"), ("Maj", "major"), ("dim", "diminished"), ("aug", "augmented"), ("sus", "suspended"), ("add", "add"),
+        ("omit", "without the"),
+        ("no", "without the"), ("alt", "altered"), ("min", "minor"), ("M", "major"), ("Δ", "major"), ("ø", "half-diminished"),
+        ("°", "diminished"), ("o", "diminished"),
         ("+", "augmented"), ("m", "minor"), ("-", "minor"), ("#", "sharp"), ("b", "flat"), ("♯", "sharp"), ("♭", "flat"),
     ];
 
     public static string Of(ChordReading chord)
     {
         var kind = Kind(chord.Kind);
-        if (chord.Kind == "5" && chord.Bass == chord.Root) return (chord.Root.Step is Step.A or Step.E or Step.F ? "an " : "a ") + PitchWords.Of(chord.Root) + " power chord";
+        if (chord.Kind == "5" && chord.Bass == chord.Root)
+        {
+            var article = chord.Root.Step is Step.A or Step.E or Step.F ? "an " : "a ";
+            return article + PitchWords.Of(chord.Root) + " power chord";
+        }
         var text = PitchWords.Of(chord.Root) + (kind.Length == 0 ? " major" : " " + kind);
         return chord.Bass == chord.Root ? text : $"{text} over {PitchWords.Of(chord.Bass)}";
     }

@@ -14,7 +14,12 @@ internal static class NoteWords
     /// <param name="before">The fret sounded before on the string, if any.</param>
     public static string Approach(Note note, int? before)
     {
-        var glide = note.GlideIn switch { GlideIn.FromBelow => "slide in from below to ", GlideIn.FromAbove => "slide in from above to ", _ => "" };
+        var glide = note.GlideIn switch
+        {
+            GlideIn.FromBelow => "slide in from below to ",
+            GlideIn.FromAbove => "slide in from above to ",
+            _ => "",
+        };
         return glide + note.Attack switch
         {
             Attack.HammerOn => "hammer to ",
@@ -90,7 +95,8 @@ internal static class NoteWords
     }
 
     /// <summary>A finger of the picking hand (p, i, m, a, c) in words.</summary>
-    public static string PickingFinger(char letter) => letter switch { 'p' => "thumb", 'i' => "index", 'm' => "middle", 'a' => "ring", _ => "little" };
+    public static string PickingFinger(char letter) =>
+        letter switch { 'p' => "thumb", 'i' => "index", 'm' => "middle", 'a' => "ring", _ => "little" };
 
     /// <summary>The picking finger a word names, or null.</summary>
     public static char? PickingFingerOf(string word) =>

@@ -7,7 +7,8 @@ namespace Fretlore.Lesson.CallOuts.Words;
 internal static partial class PitchWords
 {
     /// <summary>A text in which note names with signs are written out: "F# is outside" is "F sharp is outside".</summary>
-    public static string InText(string text) => SignedName().Replace(text, match => NoteName.TryParse(match.Value, out var name) ? Of(name) : match.Value);
+    public static string InText(string text) =>
+        SignedName().Replace(text, match => NoteName.TryParse(match.Value, out var name) ? Of(name) : match.Value);
 
     [GeneratedRegex("(?<![A-Za-z])[A-G](#{1,2}|b{1,2})(?![A-Za-z#])")]
     private static partial Regex SignedName();

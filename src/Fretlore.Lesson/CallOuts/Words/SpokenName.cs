@@ -34,7 +34,8 @@ internal static class SpokenName
     public static string OfShape(string name)
     {
         var root = name.Length > 1 && name[1] is 'b' or '#' ? 2 : 1;
-        if (name.Length < 2 || !NoteName.TryParse(name.AsSpan(0, root), out var note) || !ChordKinds.Contains(name[root..])) return Of(name);
+        if (name.Length < 2 || !NoteName.TryParse(name.AsSpan(0, root), out var note)
+            || !ChordKinds.Contains(name[root..])) return Of(name);
         var kind = ChordWords.Kind(name[root..]);
         return PitchWords.Of(note) + (kind.Length == 0 ? "" : " " + kind);
     }

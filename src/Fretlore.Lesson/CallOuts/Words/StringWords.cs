@@ -37,7 +37,8 @@ internal sealed record StringWords(Tuning Tuning, StringNaming Naming)
     public string TheSeveral(ValueList<StringNumber> lowToHigh)
     {
         var name = Several(lowToHigh);
-        return name.StartsWith("all ", StringComparison.Ordinal) || name.StartsWith("strings ", StringComparison.Ordinal) ? name : "the " + name;
+        return name.StartsWith("all ", StringComparison.Ordinal) || name.StartsWith("strings ", StringComparison.Ordinal) ? name
+            : "the " + name;
     }
 
     public static bool IsBlock(ValueList<StringNumber> lowToHigh)
@@ -81,7 +82,8 @@ internal sealed record StringWords(Tuning Tuning, StringNaming Naming)
         strings = default;
         var place = at + 1;
         if (at >= words.Count || words[at] != "strings" || !NumberWords.TryRead(words, ref place, out var low) || low > Count) return false;
-        if (place >= words.Count || words[place++] != "to" || !NumberWords.TryRead(words, ref place, out var high) || high >= low) return false;
+        if (place >= words.Count || words[place++] != "to" || !NumberWords.TryRead(words, ref place, out var high)
+            || high >= low) return false;
         strings = Enumerable.Range(0, low - high + 1).Select(i => new StringNumber(low - i)).ToValueList();
         at = place;
         return true;
