@@ -14,7 +14,7 @@ internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars)
     private const int LowestBelow = 3;
 
     // A chord this cheap has no tension or one inversion at most; dearer names say less about spelling.
-    private const double PlainChord = 1.0;
+    private const double PlainChord = 0.5;
 
     private readonly List<SpelledNote> notes = [];
 
