@@ -22,7 +22,8 @@ public static class ScriptWriter
         WriteTop(text, song);
         WriteOrder(text, song, steps);
         for (var i = 0; i < steps.Count; i++) new StepWriter(text, song, reading, callOuts).Write(i + 1, steps[i]);
-        WriteNoteByNote(text, song, steps, callOuts);
+        WriteOthers(text, song, steps, callOuts);
+        WriteNoteByNote(text, callOuts);
         return text.ToString();
     }
 
@@ -83,15 +84,30 @@ public static class ScriptWriter
         return string.Join(' ', said);
     }
 
-    private static void WriteNoteByNote(Markdown text, Song song, IReadOnlyList<ScriptStep> steps, IReadOnlyList<CallOut> callOuts)
+    // Riffs that no step teaches have their call-outs all the same, for questions after the lesson.
+    private static void WriteOthers(Markdown text, Song song, IReadOnlyList<ScriptStep> steps, IReadOnlyList<CallOut> callOuts)
     {
-        var taught = steps.SelectMany(s => s.Teaches).Distinct().Where(n => song.Riffs.Any(r => r.Name == n)).ToArray();
-        if (taught.Length == 0) return;
+        var taught = steps.SelectMany(s => s.Teaches).ToHashSet();
+        var others = callOuts.Where(c => !taught.Contains(c.Riff)).ToArray();
+        if (others.Length == 0) return;
+        text.Heading(2, "Not in the lesson");
+        text.Paragraph("The other riffs of the song, for whoever asks.");
+        foreach (var callOut in others)
+        {
+            text.Heading(3, Capital(callOut.SpokenName));
+            text.Paragraph("**In short.** " + callOut.Headline);
+            text.Paragraph("**Walk-through.** " + callOut.WalkThrough);
+            foreach (var place in Whereabouts.Of(song, callOut.Riff)) text.Item(place);
+        }
+    }
+
+    private static void WriteNoteByNote(Markdown text, IReadOnlyList<CallOut> callOuts)
+    {
+        if (callOuts.Count == 0) return;
         text.Heading(2, "Note by note");
         text.Paragraph("Every note with its value, for going through a passage at a standstill.");
-        foreach (var name in taught)
+        foreach (var callOut in callOuts)
         {
-            var callOut = callOuts.First(c => c.Riff == name);
             text.Heading(3, Capital(callOut.SpokenName));
             text.Paragraph(callOut.NoteByNote.ToString());
         }

@@ -1,3 +1,4 @@
+using Fretlore.Lesson.CallOuts;
 using Fretlore.Lesson.Script;
 using Fretlore.Music;
 using Fretlore.Reading;
@@ -21,6 +22,21 @@ public class ScriptFacts
             from = script.IndexOf($"\n## {i + 1}. {song.Lesson.Steps[i].Title}\n", from, StringComparison.Ordinal);
             Assert.True(from > 0, song.Lesson.Steps[i].Title);
             if (song.Lesson.Steps[i].Say is { } say) Assert.Contains("> " + say, script[from..]);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(DemoCallOutFacts.Demos), MemberType = typeof(DemoCallOutFacts))]
+    public void Script_HasTheCallOutsOfEveryRiff_TaughtOrNot(string name)
+    {
+        var song = DemoCallOutFacts.Song(name);
+        var reading = SongReader.Read(song);
+        var script = ScriptWriter.Write(song, reading);
+        foreach (var callOut in CallOutWriter.For(song, reading))
+        {
+            Assert.Contains(callOut.Headline.ToString(), script);
+            Assert.Contains(callOut.WalkThrough.ToString(), script);
+            Assert.Contains(callOut.NoteByNote.ToString(), script);
         }
     }
 
