@@ -62,10 +62,6 @@ internal sealed class Ink(IMusicFont music, ITextMetrics text)
 
     public double CapHeight(Face face, double size) => text.CapHeight(face, size);
 
-    public double Ascent(Face face, double size) => text.Ascent(face, size);
-
-    public double Descent(Face face, double size) => text.Descent(face, size);
-
     public Box Text(Text mark)
     {
         var width = TextWidth(mark.Value, mark.Face, mark.Size);

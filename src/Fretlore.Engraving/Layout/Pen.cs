@@ -104,12 +104,6 @@ internal sealed class Pen(Ink ink, Skyline skyline)
     /// <summary>White behind what is drawn next; no ink.</summary>
     public void White(double left, double top, double right, double bottom) => open.Peek().Add(new Fill(new Box(left, top, right, bottom)));
 
-    public void Add(Mark mark, Box inked)
-    {
-        open.Peek().Add(mark);
-        skyline.Add(inked);
-    }
-
     private void Sloped(double x1, double y1, double x2, double y2, double half)
     {
         if (x1 > x2) (x1, y1, x2, y2) = (x2, y2, x1, y1);

@@ -52,9 +52,6 @@ internal sealed class Links
     /// <summary>The note this one goes on sounding as, if that is drawn.</summary>
     public PlacedNote? TiedTo(Note note) => note.IsHeldOn && After(note) is { } next && next.Note.IsTiedFromBefore ? next : null;
 
-    /// <summary>The note before when this one is reached from it without leaving the string.</summary>
-    public PlacedNote? ReachedFrom(Note note) => IsReached(note.Attack) ? Before(note) : null;
-
     /// <summary>The next note when it is reached from this one by hammering, pulling off or gliding.</summary>
     public PlacedNote? LeadsTo(Note note) => After(note) is { } next && IsReached(next.Note.Attack) ? next : null;
 

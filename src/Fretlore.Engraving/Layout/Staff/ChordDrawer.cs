@@ -39,7 +39,6 @@ internal sealed class ChordDrawer(Pen pen)
     public static void DrawRoll(Pen pen, Roll roll, double x, double top, double bottom)
     {
         const double Wave = 0.8;
-        var segment = new List<Drawing.Point>();
         var half = Math.Max(2, (int)Math.Round((bottom - top) / Wave * 2));
         var step = (bottom - top) / half;
         for (var i = 0; i < half; i++)

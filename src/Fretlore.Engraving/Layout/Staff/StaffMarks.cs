@@ -2,6 +2,7 @@ using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Systems;
+using Fretlore.Score;
 
 namespace Fretlore.Engraving.Layout.Staff;
 
@@ -60,6 +61,8 @@ internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geomet
     private void DrawDynamics()
     {
         var row = new AlignedRow(pen);
+        AddHairpins(row, Spans.Crescendo);
+        AddHairpins(row, Spans.Diminuendo);
         foreach (var place in geometry.Measures)
         {
             foreach (var voice in place.Measure.Parts[staff.Index].Voices)
@@ -75,5 +78,28 @@ internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geomet
             }
         }
         row.DrawBelow(1.2, 6.2);
+    }
+
+    // Two lines that open or close, from the first note of the span to the one after it, or to the bar line.
+    private void AddHairpins(AlignedRow row, Spans kind)
+    {
+        var slots = geometry.Measures.SelectMany(p => p.Measure.Parts[staff.Index].Voices.Take(1).SelectMany(v => v.Slots)).ToArray();
+        for (var first = 0; first < slots.Length; first++)
+        {
+            if (!slots[first].Event.Spans.HasFlag(kind)) continue;
+            var last = first;
+            while (last + 1 < slots.Length && slots[last + 1].Event.Spans.HasFlag(kind)) last++;
+            var left = geometry.X(slots[first]) + (slots[first].Event.Dynamic is null ? 0 : 2.2);
+            var right = last + 1 < slots.Length ? geometry.X(slots[last + 1]) - 0.8 : geometry.Right - 0.5;
+            first = last;
+            if (right - left < 1) continue;
+            var (narrow, wide) = kind == Spans.Crescendo ? (left, right) : (right, left);
+            row.Add(left, right, y =>
+            {
+                var middle = y - 0.35;
+                pen.Line(narrow, middle, wide, middle - 0.6, pen.Ink.Hairline);
+                pen.Line(narrow, middle, wide, middle + 0.6, pen.Ink.Hairline);
+            });
+        }
     }
 }

@@ -77,7 +77,7 @@ internal sealed class StaffRow(Pen pen, StaffPlan staff, SystemGeometry geometry
 
     private void DrawMultiRest(MeasurePlace place)
     {
-        double left = place.Music + 0.4, right = place.Right - 1.2;
+        double left = place.Music + 0.2, right = place.Right - 1.1;
         pen.Beam(left, 2, right, 2, 0.9);
         pen.Line(left, 1, left, 3, pen.Ink.ThinBar);
         pen.Line(right, 1, right, 3, pen.Ink.ThinBar);

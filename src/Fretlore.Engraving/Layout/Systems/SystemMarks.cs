@@ -26,7 +26,8 @@ internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
         if (bar.Number <= 1 || bar.IsPickup) return;
         var text = bar.Number.ToString(CultureInfo.InvariantCulture);
         var width = pen.Ink.TextWidth(text, Face.SerifItalic, HouseStyle.SmallSize);
-        var y = Math.Min(-0.8, pen.Skyline.Top(geometry.Left, geometry.Left + width) - 0.4);
+        // Clear of the bracket's tip as well as the clef.
+        var y = Math.Min(-1.75, pen.Skyline.Top(geometry.Left, geometry.Left + width) - 0.4);
         pen.Text(text, geometry.Left, y, HouseStyle.SmallSize, Face.SerifItalic);
     }
 

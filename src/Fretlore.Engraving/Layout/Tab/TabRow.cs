@@ -25,12 +25,12 @@ internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, 
         }
     }
 
-    /// <summary>The clef of the tablature and its scale: it fills most of the lines, whatever their number.</summary>
+    /// <summary>The clef of the tablature and its scale: it fills most of the lines, but keeps near one size whatever their number.</summary>
     public static (int Glyph, double Scale) ClefOf(Ink ink, StaffPlan staff)
     {
         var glyph = staff.StringCount <= 5 ? Smufl.FourStringTabClef : Smufl.SixStringTabClef;
         var box = ink.Glyph(glyph);
-        return (glyph, staff.TabHeight * 0.82 / (box.Bottom - box.Top));
+        return (glyph, Math.Clamp(staff.TabHeight * 0.82, 4.1, 7) / (box.Bottom - box.Top));
     }
 
     public void DrawMeasure(MeasurePlace place)

@@ -28,6 +28,15 @@ public class CollisionFacts
     }
 
     [Fact]
+    public void Study_HasNoSignOnAnother()
+    {
+        foreach (var song in new[] { StudySongs.EverySign(), StudySongs.TwoGuitars(12), StudySongs.TwoVoices(), StudySongs.BarSigns() })
+        {
+            Assert.Empty(Collisions(song, Studies.SpelledByKey(song)));
+        }
+    }
+
+    [Fact]
     public void RandomSong_HasNoSignOnAnother() => Gen.Int[0, 1_000_000].Sample(seed =>
     {
         var song = RandomSongs.Of(seed);

@@ -103,6 +103,23 @@ public class PageFacts
         Assert.DoesNotContain(groups, g => g.Id is "bar-3" or "bar-4");
     }
 
+    [Fact]
+    public void BarsAgain_AreShownAsSigns_AndOnlyOneForAPair()
+    {
+        var glyphs = Engrave(StudySongs.BarSigns()).Pages.SelectMany(Flat).OfType<Glyph>().ToArray();
+        // Each once on the staff and once in the tablature: two single bars and one pair.
+        Assert.Equal(4, glyphs.Count(g => g.CodePoint == Smufl.Repeat1Bar));
+        Assert.Equal(2, glyphs.Count(g => g.CodePoint == Smufl.Repeat2Bars));
+    }
+
+    [Fact]
+    public void BassIsWrittenInTheBassClef_AndGuitarsInTheTrebleClef_BothAnOctaveUp()
+    {
+        var glyphs = Engrave(StudySongs.BarSigns()).Pages.SelectMany(Flat).OfType<Glyph>().Select(g => g.CodePoint).ToArray();
+        Assert.Contains(Smufl.FClef8vb, glyphs);
+        Assert.Contains(Smufl.GClef8vb, glyphs);
+    }
+
     internal static Document Engrave(Song song, PageOptions? options = null) => Assert.IsType<EngravingResult.Pages>(
         new PageEngraver(Fonts.Music, Fonts.Texts).Engrave(song, Studies.SpelledByKey(song), options ?? new PageOptions())).Document;
 

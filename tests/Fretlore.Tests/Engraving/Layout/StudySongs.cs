@@ -79,4 +79,29 @@ internal static class StudySongs
         }
         return song.WithBar(7, x => x with { EndLine = BarLine.Final }).Renumbered();
     }
+
+    /// <summary>A bass and a nine-string: rests of several bars, bars written as again, key and metre changes, a free stretch, a hairpin.</summary>
+    public static Song BarSigns()
+    {
+        var b = new SongBuilder { Key = new Key(new NoteName(Step.B, -1), Mode.Ionian, true) }.Part("Bass", "E1 A1 D2 G2");
+        for (var i = 0; i < 16; i++)
+        {
+            if (i is >= 2 and < 6) b.Bar();
+            else b.Bar(Q(4, 3), E(4, 3), E(3, 5), Q(2, 3), E(3, 0), E(4, 5 + i % 2));
+        }
+        b.Part("Nine-string guitar", "C#1 F#1 B1 E2 A2 D3 G3 B3 E4");
+        for (var i = 0; i < 16; i++)
+        {
+            if (i is >= 2 and < 6) b.Bar();
+            else b.Bar(Change(Play(ValueBase.Quarter, (9, 0), (8, 7)), e => e with { Spans = Spans.Crescendo }), Change(Q(9, 3), e => e with { Spans = Spans.Crescendo }), H(1, 12 + i % 3));
+        }
+        var song = b.Build("Bar signs") with { Info = new SongInfo("Bar Signs", "The Test Bench") };
+        foreach (var i in new[] { 7, 8 }) song = song.WithPartBar(0, i, bar => bar with { Repeats = 1 });
+        foreach (var i in new[] { 10, 11 }) song = song.WithPartBar(0, i, bar => bar with { Repeats = 2 });
+        foreach (var i in new[] { 12, 13 }) song = song.WithPartBar(1, i, bar => bar with { Strands = [], RoadMap = "climb" });
+        for (var i = 9; i < 16; i++) song = song.WithBar(i, bar => bar with { Key = new Key(A, Mode.Ionian, true) });
+        for (var i = 14; i < 16; i++) song = song.WithBar(i, bar => bar with { Key = new Key(new NoteName(Step.C), Mode.Ionian, true) });
+        return song.WithBar(9, bar => bar with { FeelChange = new Feel(ValueBase.Eighth), Tempos = [new TempoMark(Beats.Zero, new Tempo(new NoteValue(ValueBase.Half), 66))] })
+            .WithBar(15, bar => bar with { EndLine = BarLine.Final }).Renumbered();
+    }
 }

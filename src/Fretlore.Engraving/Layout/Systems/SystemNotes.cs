@@ -4,7 +4,7 @@ using Fretlore.Score;
 
 namespace Fretlore.Engraving.Layout.Systems;
 
-/// <summary>A note drawn in a system, with the notes it is tied or led to.</summary>
+/// <summary>A note drawn in a system.</summary>
 /// <param name="Placed">The note.</param>
 /// <param name="X">Left edge of its head.</param>
 internal readonly record struct SystemNote(PlacedNote Placed, double X);
