@@ -7,7 +7,7 @@ internal sealed partial class MusicParser
 {
     private PhraseSyntax Phrase()
     {
-        var pieces = ImmutableArray.CreateBuilder<SyntaxNode>();
+        var pieces = ImmutableArray.CreateBuilder<SyntaxNode>(1);
         while (true)
         {
             if (cursor.Current is ',' or ';')
@@ -114,7 +114,7 @@ internal sealed partial class MusicParser
     private ImmutableArray<MarkSyntax> Marks()
     {
         if (!cursor.Touches) return [];
-        var marks = ImmutableArray.CreateBuilder<MarkSyntax>();
+        var marks = ImmutableArray.CreateBuilder<MarkSyntax>(1);
         while (cursor.Touches && Mark() is { } mark) marks.Add(mark);
         return marks.DrainToImmutable();
     }
