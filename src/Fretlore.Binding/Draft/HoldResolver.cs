@@ -17,18 +17,19 @@ internal static class HoldResolver
         for (var i = 0; i < bars.Count; i++)
         {
             if (!bars[i].HasOpenHolds) continue;
-            for (var s = 0; s < bars[i].Strands.Length; s++)
+            var strands = bars[i].Strands.ToBuilder();
+            for (var s = 0; s < strands.Count; s++)
             {
-                if (bars[i].Strands[s].HasOpenHolds) ResolveStrand(bars, i, s, mayOpenHeld, problems);
+                if (strands[s].HasOpenHolds) strands[s] = Resolved(bars, i, strands[s], mayOpenHeld, problems);
             }
+            bars[i] = bars[i] with { Strands = strands.MoveToImmutable() };
             StringConflicts.Check(bars[i], problems);
         }
     }
 
-    private static void ResolveStrand(List<DraftBar> bars, int bar, int strand, bool mayOpenHeld, DiagnosticBag problems)
+    private static DraftStrand Resolved(List<DraftBar> bars, int bar, DraftStrand strand, bool mayOpenHeld, DiagnosticBag problems)
     {
-        var kind = bars[bar].Strands[strand].Kind;
-        var events = bars[bar].Strands[strand].Events.ToBuilder();
+        var events = strand.Events.ToBuilder();
         for (var e = 0; e < events.Count; e++)
         {
             if (events[e].Holds.Length == 0) continue;
@@ -39,7 +40,7 @@ internal static class HoldResolver
                 continue;
             }
             if (bar == 0 && mayOpenHeld && events[0].Event.Start.IsZero) continue;
-            if (!events[0].Event.Start.IsZero || bar == 0 || LastStrand(bars[bar - 1], kind) is not { } before)
+            if (!events[0].Event.Start.IsZero || bar == 0 || LastStrand(bars[bar - 1], strand.Kind) is not { } before)
             {
                 events[0] = Hold([], events[0], [], problems);
                 continue;
@@ -49,7 +50,7 @@ internal static class HoldResolver
             (last, events[0]) = Hold(last, events[0], problems);
             bars[bar - 1] = WithLast(bars[bar - 1], before, last);
         }
-        bars[bar] = bars[bar] with { Strands = bars[bar].Strands.SetItem(strand, new DraftStrand(kind, events.ToImmutable())) };
+        return new DraftStrand(strand.Kind, events.MoveToImmutable());
     }
 
     // The strand of this kind that sounds up to the bar's end.

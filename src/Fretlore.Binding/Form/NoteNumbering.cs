@@ -9,11 +9,18 @@ namespace Fretlore.Binding.Form;
 /// <summary>Gives notes their ids, one after another, and keeps where each is written.</summary>
 internal sealed class NoteNumbering
 {
-    private readonly ImmutableArray<TextSpan>.Builder spans = ImmutableArray.CreateBuilder<TextSpan>();
+    // Kept event by event and put together once: one long array that grows would cost more than all the notes.
+    private readonly List<ImmutableArray<TextSpan>> spans = [];
+    private int next;
 
-    public int Count => spans.Count;
+    public int Count => next;
 
-    public ImmutableArray<TextSpan> Spans => spans.ToImmutable();
+    public ImmutableArray<TextSpan> TakeSpans()
+    {
+        var all = ImmutableArray.CreateBuilder<TextSpan>(next);
+        foreach (var some in spans) all.AddRange(some);
+        return all.MoveToImmutable();
+    }
 
     public PartBar Number(DraftBar bar) => new(bar.Neck, Number(bar.Strands)) { Repeats = bar.Repeats, RoadMap = bar.RoadMap };
 
@@ -35,11 +42,9 @@ internal sealed class NoteNumbering
         if (draft.NoteCount == 0) return draft.Event;
         var graces = Number(draft.Event.Graces);
         var notes = Number(draft.Event.Notes);
-        spans.AddRange(draft.Spans);
+        spans.Add(draft.Spans);
         return draft.Event with { Graces = graces, Notes = notes };
     }
-
-    private int next;
 
     private ValueList<Note> Number(ValueList<Note> notes)
     {

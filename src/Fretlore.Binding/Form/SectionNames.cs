@@ -9,6 +9,8 @@ namespace Fretlore.Binding.Form;
 internal sealed class SectionNames
 {
     private readonly Dictionary<string, SectionSyntax> sections = [];
+    private readonly Dictionary<SectionSyntax, SectionSyntax> likes = [];
+    private readonly Dictionary<SectionSyntax, List<(int Part, PartLineSyntax Line)>> lines = [];
     private readonly IReadOnlyList<DeclaredPart> parts;
     private readonly DiagnosticBag problems;
 
@@ -36,40 +38,42 @@ internal sealed class SectionNames
     /// <summary>The part and the music of each line, its own first; at most one line for each part.</summary>
     public IReadOnlyList<(int Part, PartLineSyntax Line)> LinesOf(SectionSyntax section)
     {
-        var lines = new List<(int Part, PartLineSyntax Line)>();
-        var seen = new HashSet<SectionSyntax>();
-        for (var at = section; at is not null && seen.Add(at); at = Like(at))
+        // Sections that are like others that are like others: from the last of them back, each looked at once.
+        var chain = new List<SectionSyntax>();
+        var onChain = new HashSet<SectionSyntax>();
+        for (var at = section; at is not null && !lines.ContainsKey(at); at = Like(at, onChain))
         {
-            var own = new HashSet<int>();
-            foreach (var line in at.Lines)
-            {
-                if (PartOf(line) is not { } part) continue;
-                if (!own.Add(part)) problems.Add(FormProblems.TwoLinesOfPart(line.PartName.IsMissing ? line.Span : line.PartName.Span, parts[part].Name));
-                else if (!lines.Exists(l => l.Part == part)) lines.Add((part, line));
-            }
+            chain.Add(at);
+            onChain.Add(at);
         }
-        return lines;
+        for (var i = chain.Count - 1; i >= 0; i--)
+        {
+            var like = i + 1 < chain.Count ? chain[i + 1] : likes.GetValueOrDefault(chain[i]);
+            lines[chain[i]] = Lines(chain[i], like is null ? [] : lines.GetValueOrDefault(like) ?? []);
+        }
+        return lines[section];
     }
 
-    private SectionSyntax? Like(SectionSyntax section)
+    private List<(int Part, PartLineSyntax Line)> Lines(SectionSyntax section, List<(int Part, PartLineSyntax Line)> otherwise)
+    {
+        var own = new List<(int Part, PartLineSyntax Line)>();
+        foreach (var line in section.Lines)
+        {
+            if (PartOf(line) is not { } part) continue;
+            if (!own.Exists(l => l.Part == part)) own.Add((part, line));
+            else problems.Add(FormProblems.TwoLinesOfPart(line.PartName.IsMissing ? line.Span : line.PartName.Span, parts[part].Name));
+        }
+        return [.. own, .. otherwise.Where(l => !own.Exists(o => o.Part == l.Part))];
+    }
+
+    private SectionSyntax? Like(SectionSyntax section, HashSet<SectionSyntax> onChain)
     {
         if (section.LikeName.Length == 0) return null;
         var name = SheetWord.Join(SheetWord.From(section.LikeName));
         if (!sections.TryGetValue(name, out var like)) problems.Add(NameProblems.UnknownSection(Span(section.LikeName), name, sections.Keys));
-        else if (ReturnsTo(section, like)) problems.Add(FormProblems.SectionLikeItself(Span(section.LikeName), NameOf(section)));
-        else return like;
+        else if (onChain.Contains(like)) problems.Add(FormProblems.SectionLikeItself(Span(section.LikeName), NameOf(section)));
+        else return likes[section] = like;
         return null;
-    }
-
-    private bool ReturnsTo(SectionSyntax section, SectionSyntax like)
-    {
-        var seen = new HashSet<SectionSyntax>();
-        for (var at = like; at is not null && seen.Add(at);)
-        {
-            if (ReferenceEquals(at, section)) return true;
-            at = at.LikeName.Length == 0 ? null : sections.GetValueOrDefault(SheetWord.Join(SheetWord.From(at.LikeName)));
-        }
-        return false;
     }
 
     // A line without a name is the only part's.

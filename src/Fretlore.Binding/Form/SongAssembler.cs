@@ -44,7 +44,7 @@ internal sealed class SongAssembler(BindContext context, SongSettings settings)
             Lesson = lesson,
             NoteCount = notes.Count,
         };
-        return (song with { NoteCount = notes.Count }, notes.Spans);
+        return (song with { NoteCount = notes.Count }, notes.TakeSpans());
     }
 
     private static Section Section((string Name, int First, int End) section, WrittenPlan plan)
@@ -61,13 +61,13 @@ internal sealed class SongAssembler(BindContext context, SongSettings settings)
 
     private Riff Write(BoundRiff riff)
     {
-        var timeline = new Timeline(settings, context.Problems) { Key = riff.Key ?? settings.Key };
+        var timeline = new Timeline(riff.Alone, context.Problems);
         var bars = riff.Flow.Bars.Select(b => b.Bar).ToList();
         HoldResolver.Resolve(bars, mayOpenHeld: true, context.Problems);
         var columns = bars.Select(b =>
         {
             var sources = b.Changes.Select(c => new Source(riff.Name, c)).ToList();
-            return timeline.Next(sources, (riff.Name, b.Meter ?? settings.Meter, b.Span), b.IsPickup ? b.Length : null, b.EndLine);
+            return timeline.Next(sources, (riff.Name, b.Meter ?? riff.Alone.Meter, b.Span), b.IsPickup ? b.Length : null, b.EndLine);
         }).ToList();
         var plan = RepeatFolding.Fold(columns, [bars], WritesRepeats ? riff.Flow.Repeats : []);
         return new Riff

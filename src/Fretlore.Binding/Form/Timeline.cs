@@ -15,9 +15,9 @@ internal sealed class Timeline(SongSettings song, DiagnosticBag problems)
 {
     private bool isFirst = true;
 
-    public Meter Meter { get; private set; } = song.Meter;
+    private Meter Meter { get; set; } = song.Meter;
 
-    public Key? Key { get; set; } = song.Key;
+    private Key? Key { get; set; } = song.Key;
 
     private Tempo Tempo { get; set; } = song.Tempo;
 

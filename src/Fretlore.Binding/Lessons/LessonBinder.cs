@@ -11,6 +11,8 @@ namespace Fretlore.Binding.Lessons;
 /// <summary>Binds the lesson: its budget and its steps in teaching order.</summary>
 internal sealed class LessonBinder(BindContext context, IReadOnlyCollection<string> riffs, SectionNames sections)
 {
+    private readonly HashSet<string> known = [.. riffs, .. context.RoadMaps.Keys, .. sections.Names];
+
     private static readonly string[] StepWords = ["teach", "at", "say"];
 
     /// <summary>The sheet's lesson, or null when it has none.</summary>
@@ -90,7 +92,6 @@ internal sealed class LessonBinder(BindContext context, IReadOnlyCollection<stri
     private List<string> Taught(ImmutableArray<SheetWord> values, SheetWord teach)
     {
         var names = new List<string>();
-        var known = riffs.Concat(context.RoadMaps.Keys).Concat(sections.Names).ToHashSet();
         for (var i = 0; i < values.Length;)
         {
             if (values[i].Text == ",")

@@ -10,7 +10,8 @@ namespace Fretlore.Binding.Lines;
 /// <summary>Collects what is written in one bar.</summary>
 internal sealed class BarDraftBuilder
 {
-    private readonly List<DraftStrand> sides = [];
+    private readonly List<(StrandKind Kind, List<DraftEvent> Events)> sides = [];
+    private readonly Dictionary<StrandKind, List<DraftEvent>> latest = [];
     private readonly List<PlacedChange> changes = [];
     private TextSpan? span;
     private bool isBroken;
@@ -18,8 +19,7 @@ internal sealed class BarDraftBuilder
     public bool HasSides => sides.Count > 0;
 
     /// <summary>Where the strands of a kind written so far end in this bar.</summary>
-    public Beats SideEnd(StrandKind kind) =>
-        sides.Where(s => s.Kind == kind).Select(s => s.Events[^1].Event.End).DefaultIfEmpty(Beats.Zero).Max();
+    public Beats SideEnd(StrandKind kind) => latest.TryGetValue(kind, out var events) ? events[^1].Event.End : Beats.Zero;
 
     public TextSpan Span => span ?? default;
 
@@ -29,9 +29,17 @@ internal sealed class BarDraftBuilder
     /// <summary>Something is wrong in such a way that the bar's length says nothing.</summary>
     public void Break() => isBroken = true;
 
+    /// <summary>Takes in what a strand beside the main one has played; where it goes on right from its last notes it is one strand with them.</summary>
     public void AddSide(StrandCursor cursor)
     {
-        if (cursor.Events.Count > 0) sides.Add(new DraftStrand(cursor.Kind, [.. cursor.Events]));
+        if (cursor.Events.Count == 0) return;
+        if (latest.TryGetValue(cursor.Kind, out var before) && before[^1].Event.End == cursor.Events[0].Event.Start)
+        {
+            before.AddRange(cursor.Events);
+            return;
+        }
+        latest[cursor.Kind] = [.. cursor.Events];
+        sides.Add((cursor.Kind, latest[cursor.Kind]));
     }
 
     public void Add(PlacedChange change) => changes.Add(change);
@@ -49,7 +57,7 @@ internal sealed class BarDraftBuilder
     {
         var strands = ImmutableArray.CreateBuilder<DraftStrand>(sides.Count + 1);
         strands.Add(new DraftStrand(StrandKind.Main, [.. main.Events]));
-        foreach (var side in sides.OrderBy(s => s.Kind)) AddOrContinue(strands, side);
+        foreach (var (kind, events) in sides.OrderBy(s => s.Kind)) strands.Add(new DraftStrand(kind, [.. events]));
         var bar = new DraftBar
         {
             Kind = BarKind.Music,
@@ -65,19 +73,9 @@ internal sealed class BarDraftBuilder
         };
         StringConflicts.Check(bar, problems);
         sides.Clear();
+        latest.Clear();
         span = null;
         isBroken = false;
         return bar;
-    }
-
-    // A strand that goes on right where the one before it of the same kind ended is one strand.
-    private static void AddOrContinue(ImmutableArray<DraftStrand>.Builder strands, DraftStrand side)
-    {
-        var before = strands[^1];
-        if (before.Kind == side.Kind && before.Events[^1].Event.End == side.Events[0].Event.Start)
-        {
-            strands[^1] = new DraftStrand(side.Kind, [.. before.Events, .. side.Events]);
-        }
-        else strands.Add(side);
     }
 }

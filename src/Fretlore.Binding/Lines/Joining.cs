@@ -30,7 +30,11 @@ internal static class Joining
         Joint joint, bool tapped, StringNumber number, Fret fret, bool isDead, ImmutableArray<Note> sounding, TextSpan span,
         DiagnosticBag problems)
     {
-        var before = sounding.FirstOrDefault(n => n.String == number && !n.IsDead);
+        Note? before = null;
+        foreach (var note in sounding)
+        {
+            if (note.String == number && !note.IsDead) before = note;
+        }
         if (tapped) return Tapped(joint, fret, before, span, problems);
         return joint switch
         {

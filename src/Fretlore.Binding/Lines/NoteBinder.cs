@@ -41,7 +41,7 @@ internal sealed class NoteBinder(DiagnosticBag problems)
             notes.Add(made);
             spans.Add(note.Span);
         }
-        return new Struck(notes.ToImmutable(), spans.ToImmutable(), []);
+        return new Struck(notes.DrainToImmutable(), spans.DrainToImmutable(), []);
     }
 
     /// <summary>A slot for each selected string when the count fits, or else one for each string of the neck.</summary>
@@ -66,7 +66,7 @@ internal sealed class NoteBinder(DiagnosticBag problems)
                 holds.Add(new OpenHold(strings[slot], NoteMarks.Read(null, hold.Marks, true, problems).Moves, hold.Span));
             }
         }
-        return new Struck(notes.ToImmutable(), spans.ToImmutable(), holds.ToImmutable());
+        return new Struck(notes.DrainToImmutable(), spans.DrainToImmutable(), holds.DrainToImmutable());
     }
 
     /// <summary>A named shape; the frets of <paramref name="shape"/> are one for each string of this neck or the shape does not fit.</summary>
@@ -86,7 +86,7 @@ internal sealed class NoteBinder(DiagnosticBag problems)
             notes.Add(made);
             spans.Add(named.Span);
         }
-        return new Struck(notes.ToImmutable(), spans.ToImmutable(), []);
+        return new Struck(notes.DrainToImmutable(), spans.DrainToImmutable(), []);
     }
 
     /// <summary>A picked string of a held shape, left ringing.</summary>

@@ -7,6 +7,9 @@ internal static class Finding
 {
     private const int LongestShown = 32;
 
+    /// <summary>A sheet with more names than this is searched in part, so that many wrong names take no more than linear time.</summary>
+    private const int MostCompared = 300;
+
     public static Diagnostic Error(string code, TextSpan span, string message, string remedy) =>
         new(code, Severity.Error, span, message, remedy);
 
@@ -18,7 +21,7 @@ internal static class Finding
 
     /// <summary>The near miss first, if there is one; then what would be right anyway.</summary>
     public static string Suggest(string word, IEnumerable<string> known, string otherwise) =>
-        Nearest.To(word, known) is { } near ? $"Perhaps `{near}` was meant. {otherwise}" : otherwise;
+        Nearest.To(word, known.Take(MostCompared)) is { } near ? $"Perhaps `{near}` was meant. {otherwise}" : otherwise;
 
     public static string List(IEnumerable<string> words) => string.Join(", ", words.Select(w => $"`{w}`"));
 

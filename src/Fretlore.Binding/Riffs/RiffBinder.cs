@@ -4,7 +4,6 @@ using Fretlore.Binding.Problems;
 using Fretlore.Binding.Settings;
 using Fretlore.Binding.Words;
 using Fretlore.Guitar;
-using Fretlore.Music;
 using Fretlore.Syntax;
 
 namespace Fretlore.Binding.Riffs;
@@ -14,15 +13,7 @@ internal sealed class RiffBinder(BindContext context, SongSettings song, RiffTab
 {
     public BoundRiff Bind(RiffSyntax riff, Neck neck)
     {
-        var meter = song.Meter;
-        Key? key = null;
-        foreach (var setting in riff.Settings)
-        {
-            var words = SheetWord.From(setting.Values);
-            if (setting.Word.Text == "meter") meter = ChangeReader.Meter(words, setting.Span, context.Problems) ?? meter;
-            else if (setting.Word.Text == "key") key = ChangeReader.Key(words, setting.Span, context.Problems);
-        }
-        var made = riff.Variation is { } variation ? Vary(riff, variation, neck, key) : Play(riff, neck, meter, key);
+        var made = riff.Variation is { } variation ? Vary(riff, variation, neck) : Play(riff, neck);
         var bars = new Dictionary<DraftBar, int>(ReferenceEqualityComparer.Instance);
         foreach (var bar in made.Flow.Bars)
         {
@@ -33,23 +24,41 @@ internal sealed class RiffBinder(BindContext context, SongSettings song, RiffTab
         return made;
     }
 
-    private BoundRiff Play(RiffSyntax riff, Neck neck, Meter meter, Key? key)
+    private BoundRiff Play(RiffSyntax riff, Neck neck)
     {
-        var binder = new MusicBinder(context, neck, meter, EntryState.Unset);
+        var alone = Settings(riff, song);
+        var binder = new MusicBinder(context, neck, alone.Meter, EntryState.Unset);
         var flow = binder.Bind(riff.Music);
-        return new BoundRiff(riff, null, neck, key, flow, [.. binder.Entries], binder.IsIncomplete);
+        return new BoundRiff(riff, null, neck, alone, flow, [.. binder.Entries], binder.IsIncomplete);
     }
 
-    private BoundRiff Vary(RiffSyntax riff, VariationSyntax variation, Neck neck, Key? key)
+    private BoundRiff Vary(RiffSyntax riff, VariationSyntax variation, Neck neck)
     {
         var name = variation.BaseName.Text;
         if (!variation.BaseName.IsMissing && !table.Has(name)) context.Problems.Add(NameProblems.UnknownRiff(variation.BaseName, table.Names));
         if (table.IsRefused(variation) || table.Find(name) is not { } baseRiff)
         {
-            return new BoundRiff(riff, null, neck, key, new Flow(), [], true);
+            return new BoundRiff(riff, null, neck, song, new Flow(), [], true);
         }
-        var binder = new VariationBinder(context, baseRiff, song.Meter);
+        var binder = new VariationBinder(context, baseRiff, baseRiff.Alone.Meter);
         var (flow, entries) = binder.Bind(variation);
-        return new BoundRiff(riff, name, baseRiff.Neck, key ?? baseRiff.Key, flow, entries, binder.IsIncomplete);
+        return new BoundRiff(riff, name, baseRiff.Neck, Settings(riff, baseRiff.Alone), flow, entries, binder.IsIncomplete);
+    }
+
+    private SongSettings Settings(RiffSyntax riff, SongSettings otherwise)
+    {
+        foreach (var setting in riff.Settings)
+        {
+            var (words, span) = (SheetWord.From(setting.Values), setting.Span);
+            otherwise = setting.Word.Text switch
+            {
+                "meter" => otherwise with { Meter = ChangeReader.Meter(words, span, context.Problems) ?? otherwise.Meter },
+                "key" => otherwise with { Key = ChangeReader.Key(words, span, context.Problems) ?? otherwise.Key },
+                "tempo" => otherwise with { Tempo = ChangeReader.Tempo(words, span, context.Problems) ?? otherwise.Tempo },
+                "feel" => otherwise with { Feel = ChangeReader.Feel(words, span, context.Problems) ?? otherwise.Feel },
+                _ => otherwise,
+            };
+        }
+        return otherwise;
     }
 }

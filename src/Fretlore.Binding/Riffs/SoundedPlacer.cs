@@ -111,15 +111,18 @@ internal sealed class SoundedPlacer
     {
         // What can stay where it is stays, before anything is moved onto its string.
         foreach (var chain in chains.Where(c => Fits(c, c.String))) chain.Placed = chain.String;
-        var byString = chains.Where(c => c.Placed is not null).GroupBy(c => c.Placed!.Value).ToDictionary(g => g.Key, g => g.ToList());
+        var byString = chains.Where(c => c.Placed is not null).GroupBy(c => c.Placed!.Value)
+            .ToDictionary(g => g.Key, g => g.OrderBy(c => c.Start).ToList());
         foreach (var chain in chains.Where(c => c.Placed is null))
         {
             foreach (var number in Places.All(to).OrderBy(n => Math.Abs(n.Value - chain.String.Value)))
             {
                 if (!byString.TryGetValue(number, out var there)) byString[number] = there = [];
-                if (!Fits(chain, number) || there.Any(c => Meets(c, chain))) continue;
+                if (!Fits(chain, number)) continue;
+                var next = Next(there, chain.Start);
+                if (Meets(there, next - 1, chain) || Meets(there, next, chain)) continue;
                 chain.Placed = number;
-                there.Add(chain);
+                there.Insert(next, chain);
                 break;
             }
             if (chain.Placed is null) return chain;
@@ -127,7 +130,22 @@ internal sealed class SoundedPlacer
         return null;
     }
 
-    private static bool Meets(Chain a, Chain b) => a.Start == b.Start || (a.Start < b.End && b.Start < a.End);
+    // Chains on one string follow one another, so only the ones before and after a place can be in the way.
+    private static bool Meets(List<Chain> there, int index, Chain chain) => index >= 0 && index < there.Count
+        && (there[index].Start == chain.Start || (there[index].Start < chain.End && chain.Start < there[index].End));
+
+    /// <summary>Where the first chain stands that begins at this time or later.</summary>
+    private static int Next(List<Chain> there, Beats start)
+    {
+        var (low, high) = (0, there.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (there[middle].Start < start) low = middle + 1;
+            else high = middle;
+        }
+        return low;
+    }
 
     private bool Fits(Chain chain, StringNumber number) => to.Tuning.Has(number) && chain.Notes.All(n => FretOn(n, number) is not null);
 

@@ -13,6 +13,7 @@ internal sealed class VariationBinder(BindContext context, BoundRiff baseRiff, M
 {
     private readonly Flow made = new();
     private readonly List<EntryState> entries = [];
+    private Meter?[]? meters;
 
     /// <summary>Bars <paramref name="From"/> to <paramref name="To"/> of the base become these; without music they go.</summary>
     private sealed record Edit(EditSyntax Syntax, int From, int To, Flow New, ImmutableArray<EntryState> Entries)
@@ -21,16 +22,20 @@ internal sealed class VariationBinder(BindContext context, BoundRiff baseRiff, M
         public int Offset { get; set; }
     }
 
+    /// <summary>For each written bar its metre.</summary>
+    private Meter?[] Meters => meters ??= MetersOf(baseRiff.Flow);
+
     public bool IsIncomplete { get; private set; } = baseRiff.IsIncomplete;
 
     public (Flow Flow, ImmutableArray<EntryState> Entries) Bind(VariationSyntax variation)
     {
-        var edits = new List<Edit>();
+        var edits = new Edit?[baseRiff.Flow.WrittenCount + 1];
         foreach (var syntax in variation.Edits)
         {
             if (Read(syntax) is not { } edit) continue;
-            if (edits.Any(e => edit.From <= e.To && e.From <= edit.To)) context.Problems.Add(FormProblems.BarEditedTwice(syntax.Span));
-            else edits.Add(edit);
+            var bars = edits.AsSpan(edit.From, edit.To - edit.From + 1);
+            if (bars.ContainsAnyExcept((Edit?)null)) context.Problems.Add(FormProblems.BarEditedTwice(syntax.Span));
+            else bars.Fill(edit);
         }
         var numbers = Number(edits);
         Splice(edits, numbers);
@@ -54,21 +59,20 @@ internal sealed class VariationBinder(BindContext context, BoundRiff baseRiff, M
             return null;
         }
         if (syntax.Removes || syntax.Music is null) return new Edit(syntax, from, to, new Flow(), []);
-        var replaced = baseRiff.Flow.Bars.First(b => b.Written == from).Bar;
-        var binder = new MusicBinder(context, baseRiff.Neck, replaced.Meter ?? headerMeter, baseRiff.Entries[from - 1]);
+        var binder = new MusicBinder(context, baseRiff.Neck, Meters[from] ?? headerMeter, baseRiff.Entries[from - 1]);
         var music = binder.Bind(syntax.Music);
         IsIncomplete |= binder.IsIncomplete;
         return new Edit(syntax, from, to, music, [.. binder.Entries]);
     }
 
     // New written numbers of the base's bars that stay; edits get theirs where the bars they replace were.
-    private int[] Number(List<Edit> edits)
+    private int[] Number(Edit?[] edits)
     {
         var numbers = new int[baseRiff.Flow.WrittenCount + 1];
         var next = 0;
         for (var written = 1; written < numbers.Length; written++)
         {
-            var edit = edits.FirstOrDefault(e => e.From <= written && written <= e.To);
+            var edit = edits[written];
             if (edit is null)
             {
                 numbers[written] = ++next;
@@ -85,7 +89,7 @@ internal sealed class VariationBinder(BindContext context, BoundRiff baseRiff, M
         return numbers;
     }
 
-    private void Splice(List<Edit> edits, int[] numbers)
+    private void Splice(Edit?[] edits, int[] numbers)
     {
         var bars = baseRiff.Flow.Bars;
         var moved = new int[bars.Count + 1];
@@ -94,7 +98,7 @@ internal sealed class VariationBinder(BindContext context, BoundRiff baseRiff, M
         {
             moved[i] = made.Bars.Count;
             var written = bars[i].Written;
-            var edit = edits.Find(e => e.From <= written && written <= e.To);
+            var edit = edits[written];
             if (edit is null)
             {
                 made.Add(bars[i].Bar, bars[i].Origin, numbers[written]);
@@ -138,5 +142,12 @@ internal sealed class VariationBinder(BindContext context, BoundRiff baseRiff, M
             }).ToImmutableArray();
             if (passes.All(p => p.Body > 0)) made.Repeats.Add(new RepeatSpan(passes));
         }
+    }
+
+    private static Meter?[] MetersOf(Flow flow)
+    {
+        var meters = new Meter?[flow.WrittenCount + 1];
+        foreach (var bar in flow.Bars) meters[bar.Written] = bar.Bar.Meter;
+        return meters;
     }
 }

@@ -153,7 +153,7 @@ public partial class DiagnosticFacts
         { "FL2274", TwoParts + "section All\n  one rest 4\n  ⟦two⟧ rest 3" },
         { "FL2275", Top + "⟦section All⟧" },
         { "FL2276", TwoParts + "section All\n  one rest\n  ⟦one⟧ rest" },
-        { "FL2277", Line + "rest\nsection Two like Three\nsection Three like ⟦Two⟧".Replace("like Three", "like ⟦Three⟧").Replace("like ⟦Two⟧", "like Two") },
+        { "FL2277", Line + "rest\nsection Two like Three\nsection Three like ⟦Two⟧" },
         { "FL2278", Line + "⟦rest 9999⟧ rest 9999".Replace("⟦rest 9999⟧ rest 9999", "rest 9999 rest 9999 ⟦rest 9999⟧") },
     };
 

@@ -285,6 +285,14 @@ public class FormFacts
     }
 
     [Fact]
+    public void RiffsOwnTempoAndKey_AreForTheRiffAlone()
+    {
+        var song = Sheets.Song(TwoParts + "riff slow\n  tempo Q = 60\n  key E minor\n  @6 W 0 |\nsection A\n  one slow\n");
+        Assert.Equal((100m, 60m), (song.Bars[0].Tempos[0].Tempo.PerMinute, song.Riffs.Single(r => r.Name == "slow").Bars[0].Tempos[0].Tempo.PerMinute));
+        Assert.Equal((null, "E minor"), (song.Bars[0].Key?.ToString(), song.Riffs.Single(r => r.Name == "slow").Bars[0].Key?.ToString()));
+    }
+
+    [Fact]
     public void Lesson_IsBoundWithItsSteps()
     {
         var song = Sheets.Song(TwoParts + "section Verse 1\n  one furnace\nlesson\n  budget 6:30\n  step \"Main\" teach furnace, tail, Verse 1 at 60% 100% say \"Slowly.\"\n");
