@@ -16,7 +16,7 @@ internal static class TerminalProgress
             .Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn())
             .Start(context =>
             {
-                var bar = context.AddTask("", maxValue: Steps);
+                var bar = context.AddTask(KitProgress.Words(default), maxValue: Steps);
                 var result = make(step =>
                 {
                     bar.Description = Markup.Escape(KitProgress.Words(step));

@@ -55,26 +55,37 @@ internal static class KitVerb
             return ExitCode.SheetHasErrors;
         }
 
+        var chosen = PartChoice.Read(parts, song.Song);
+        if (chosen.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
+        if (output.Length == 0 || output.Contains('\0')) return WrongUse.Write(surroundings.Error, "that can't be a folder.", "Name the folder with -o.");
         var folder = new KitFolder(surroundings.PathOf(output));
+        if (Try(surroundings, output, folder.Refusal, out var refusal) is { } unreadable) return unreadable;
+        if (refusal is var (message, remedy)) return WrongUse.Write(surroundings.Error, $"{output} can't hold the kit: {message}", remedy);
+
+        var options = new KitOptions { Paper = paper == "letter" ? Paper.Letter : Paper.A4, PaperName = paper, Parts = chosen.Value };
+        var result = KitProgress.Show(surroundings, begins => song.MakeKit(options, begins));
+        if (result is KitResult.Refused refused)
+        {
+            WrongUse.Write(surroundings.Error, $"no kit can be made of {sheet}: {refused.Reason}", refused.Remedy);
+            return ExitCode.SheetHasErrors;
+        }
+        var made = (KitResult.Made)result;
+        if (Try(surroundings, output, () => folder.Write(made.Kit), out var kept) is { } unwritable) return unwritable;
+        Report(surroundings, output, made, kept!);
+        return ExitCode.Fine;
+    }
+
+    /// <summary>Does something with the kit's folder; says so and returns the exit code where the system refuses it.</summary>
+    private static int? Try<T>(Surroundings surroundings, string output, Func<T> act, out T? result)
+    {
         try
         {
-            if (folder.Refusal() is var (message, remedy)) return WrongUse.Write(surroundings.Error, $"{output} can't hold the kit: {message}", remedy);
-            var chosen = PartChoice.Read(parts, song.Song);
-            if (chosen.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
-
-            var options = new KitOptions { Paper = paper == "letter" ? Paper.Letter : Paper.A4, PaperName = paper, Parts = chosen.Value };
-            var result = KitProgress.Show(surroundings, begins => song.MakeKit(options, begins));
-            if (result is KitResult.Refused refused)
-            {
-                WrongUse.Write(surroundings.Error, $"no kit can be made of {sheet}: {refused.Reason}", refused.Remedy);
-                return ExitCode.SheetHasErrors;
-            }
-            var made = (KitResult.Made)result;
-            Report(surroundings, output, made, folder.Write(made.Kit));
-            return ExitCode.Fine;
+            result = act();
+            return null;
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
+            result = default;
             return WrongUse.Write(surroundings.Error, $"{output} can't be written: {Reason.Of(e)}", "Choose another folder with -o.");
         }
     }

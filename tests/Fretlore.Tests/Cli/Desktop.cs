@@ -14,6 +14,8 @@ internal sealed class Desktop : IDisposable
 
     public bool Colours { get; init; }
 
+    public bool ErrorIsTerminal { get; init; }
+
     /// <summary>Runs the command in this process and returns its exit code.</summary>
     public int Run(params string[] arguments) => RunWith([], arguments);
 
@@ -28,6 +30,7 @@ internal sealed class Desktop : IDisposable
             Out = output,
             Error = error,
             Colours = Colours,
+            ErrorIsTerminal = ErrorIsTerminal,
         });
         (Out, Error) = (output.ToString(), error.ToString());
         Assert.DoesNotContain("   at ", Out + Error, StringComparison.Ordinal);

@@ -78,6 +78,17 @@ public sealed class KitFacts : IDisposable
         Assert.Equal(all["song.musicxml"], lead["song.musicxml"]);
     }
 
+    [Fact]
+    public void Progress_IsALineAStepInAPipe_AndDoesNotChangeTheKitOnATerminal()
+    {
+        using var terminal = new Desktop { ErrorIsTerminal = true };
+        terminal.Run("new", "ash.lore");
+        Assert.Equal(0, terminal.Run("kit", "ash.lore", "-o", "kit"));
+        Assert.Equal(0, desktop.Run("kit", "ash.lore", "-o", "kit"));
+        Assert.Equal(7, desktop.Error.Split('\n').Count(line => line.EndsWith(" ...", StringComparison.Ordinal)));
+        Assert.Equal(desktop.Everything(), terminal.Everything());
+    }
+
     [Theory]
     [InlineData("--parts", "gutiar")]
     [InlineData("--parts", ",")]
