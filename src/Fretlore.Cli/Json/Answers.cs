@@ -27,6 +27,7 @@ internal sealed record ScaleLine(string Name, string Root, IReadOnlyList<string>
 [JsonSerializable(typeof(CheckAnswer))]
 [JsonSerializable(typeof(NameAnswer))]
 [JsonSerializable(typeof(ScaleAnswer))]
+[JsonSerializable(typeof(StringsAnswer))]
 internal sealed partial class AnswerJson : JsonSerializerContext
 {
     /// <summary>Writes names such as <c>Cmaj7#11</c> and <c>C+</c> as they are read.</summary>

@@ -12,6 +12,7 @@ public sealed class HelpFacts : IDisposable
     [InlineData("new")]
     [InlineData("name")]
     [InlineData("scale")]
+    [InlineData("strings")]
     public void AVerbsHelp_EndsWithAnExampleOfIt(string verb)
     {
         Assert.Equal(0, desktop.Run(verb, "--help"));
@@ -23,7 +24,7 @@ public sealed class HelpFacts : IDisposable
     public void TheCommandsHelp_NamesEveryVerb()
     {
         Assert.Equal(0, desktop.Run("--help"));
-        foreach (var verb in (string[])["kit", "check", "format", "new", "name", "scale"]) Assert.Contains($"\n  {verb} ", desktop.Out, StringComparison.Ordinal);
+        foreach (var verb in (string[])["kit", "check", "format", "new", "name", "scale", "strings"]) Assert.Contains($"\n  {verb} ", desktop.Out, StringComparison.Ordinal);
     }
 
     [Fact]
