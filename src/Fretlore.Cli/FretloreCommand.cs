@@ -33,6 +33,7 @@ internal static class FretloreCommand
         {
             KitVerb.Make(surroundings),
             CheckVerb.Make(surroundings),
+            ExplainVerb.Make(surroundings),
             FormatVerb.Make(surroundings),
             NewVerb.Make(surroundings),
             NameVerb.Make(surroundings),

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using Fretlore.Music;
 using Fretlore.Reading.Chords;
+using Fretlore.Reading.Functions;
 using Fretlore.Reading.Keys;
 using Fretlore.Reading.Moments;
 using Fretlore.Reading.Phrases;
+using Fretlore.Reading.Roles;
 using Fretlore.Reading.Spelling;
 using Fretlore.Score;
 
@@ -15,31 +17,48 @@ public static class SongReader
     /// <summary>The reading of a song; cost grows with the number of notes.</summary>
     public static SongReading Read(Song song)
     {
-        var keys = SongKeys.Of(song);
+        var stretches = SongKeys.Stretches(song);
+        var keys = SongKeys.OfBars(stretches);
         var namer = new SegmentNamer();
         var tracks = song.Parts.Items.Select(part => ChordTrack.Of(part.Bars, song.Bars, keys, namer)).ToArray();
         var pitches = new Pitch[song.NoteCount];
         var degrees = new Interval[song.NoteCount];
+        var roles = new NoteRole[song.NoteCount];
         var parts = ImmutableArray.CreateBuilder<PartReading>(song.Parts.Count);
         var speller = new NoteSpeller(keys, song.Bars);
         for (var part = 0; part < song.Parts.Count; part++)
         {
-            var harmony = new LocalHarmony(part, tracks);
-            speller.Add(song.Parts[part].Bars, harmony);
-            var overrides = StatedSymbols.Of(song.Parts[part].Bars, keys, tracks[part], namer);
-            var chords = new MomentPicker(song, tracks[part]).Pick(overrides);
-            parts.Add(new PartReading(chords, PhraseReader.Read(song, part, keys)));
+            speller.Add(song.Parts[part].Bars, new LocalHarmony(part, tracks));
+            parts.Add(ReadPart(song, part, keys, tracks[part], namer));
         }
         speller.Settle(pitches, degrees);
-        foreach (var riff in song.Riffs)
+        var finder = new RoleFinder(keys, song.Bars, pitches, roles);
+        for (var part = 0; part < song.Parts.Count; part++) finder.Find(song.Parts[part].Bars, new LocalHarmony(part, tracks));
+        foreach (var riff in song.Riffs) ReadRiff(riff, SongKeys.Of(song, keys, riff), namer, pitches, degrees, roles);
+        return new SongReading([.. pitches], [.. degrees], parts.ToImmutable(), Shapes(song, keys))
         {
-            var riffKeys = SongKeys.Of(song, keys, riff);
-            var track = ChordTrack.Of(riff.Content, riff.Bars, riffKeys, namer);
-            var own = new NoteSpeller(riffKeys, riff.Bars);
-            own.Add(riff.Content, new LocalHarmony(0, [track]));
-            own.Settle(pitches, degrees);
-        }
-        return new SongReading([.. pitches], [.. degrees], parts.ToImmutable(), Shapes(song, keys)) { Keys = keys };
+            Home = SongKeys.Home(song),
+            Keys = keys,
+            KeyStretches = stretches,
+            Roles = [.. roles],
+        };
+    }
+
+    private static PartReading ReadPart(Song song, int part, ImmutableArray<Key> keys, List<Segment>[] track, SegmentNamer namer)
+    {
+        var overrides = StatedSymbols.Of(song.Parts[part].Bars, keys, track, namer);
+        var chords = Progression.WithFunctions(new MomentPicker(song, track).Pick(overrides), keys);
+        return new PartReading(chords, PhraseReader.Read(song, part, keys)) { Cadences = Progression.Cadences(chords, keys, song.Sections) };
+    }
+
+    private static void ReadRiff(
+        Riff riff, ImmutableArray<Key> keys, SegmentNamer namer, Pitch[] pitches, Interval[] degrees, NoteRole[] roles)
+    {
+        var harmony = new LocalHarmony(0, [ChordTrack.Of(riff.Content, riff.Bars, keys, namer)]);
+        var speller = new NoteSpeller(keys, riff.Bars);
+        speller.Add(riff.Content, harmony);
+        speller.Settle(pitches, degrees);
+        new RoleFinder(keys, riff.Bars, pitches, roles).Find(riff.Content, harmony);
     }
 
     private static ImmutableArray<ShapeReading> Shapes(Song song, ImmutableArray<Key> keys)

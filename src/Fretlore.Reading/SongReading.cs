@@ -17,13 +17,26 @@ public sealed record SongReading(
     /// <summary>The key of each of the song's bars: stated in the sheet, or found from the notes.</summary>
     public ImmutableArray<Key> Keys { get; init; } = [];
 
+    /// <summary>The key of the song as a whole: the first one stated, else the one that all its notes together make.</summary>
+    public Key Home { get; init; }
+
+    /// <summary>The keys as stretches of bars, each with its reason.</summary>
+    public ImmutableArray<KeyStretch> KeyStretches { get; init; } = [];
+
+    /// <summary>For each note id what it does in its place: chord tone, tension, passing tone and so on.</summary>
+    public ImmutableArray<NoteRole> Roles { get; init; } = [];
+
     public Pitch SpellingOf(NoteId note) => Spellings[note.Index];
 }
 
 /// <summary>The reading of one part.</summary>
 /// <param name="Chords">Chords in the order of written bars.</param>
 /// <param name="Phrases">Stretches of the part with their scales.</param>
-public sealed record PartReading(ImmutableArray<ChordMoment> Chords, ImmutableArray<PhraseReading> Phrases);
+public sealed record PartReading(ImmutableArray<ChordMoment> Chords, ImmutableArray<PhraseReading> Phrases)
+{
+    /// <summary>The closes of its sections, where the last two chords make one.</summary>
+    public ImmutableArray<Cadence> Cadences { get; init; } = [];
+}
 
 /// <summary>A chord from a place in a written bar on.</summary>
 /// <param name="Bar">Index into the song's bars.</param>
@@ -33,6 +46,9 @@ public sealed record PartReading(ImmutableArray<ChordMoment> Chords, ImmutableAr
 public sealed record ChordMoment(int Bar, Beats At, ImmutableArray<ChordReading> Candidates, string? Override)
 {
     public ChordReading Best => Candidates[0];
+
+    /// <summary>What the chord does in its key; null when it has no name in pieces.</summary>
+    public ChordFunction? Function { get; init; }
 
     public string Symbol => Override ?? Best.Symbol;
 }

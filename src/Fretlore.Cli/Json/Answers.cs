@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Fretlore.Workspace.Explanation;
 
 namespace Fretlore.Cli.Json;
 
@@ -28,6 +29,7 @@ internal sealed record ScaleLine(string Name, string Root, IReadOnlyList<string>
 [JsonSerializable(typeof(NameAnswer))]
 [JsonSerializable(typeof(ScaleAnswer))]
 [JsonSerializable(typeof(StringsAnswer))]
+[JsonSerializable(typeof(SongExplanation))]
 internal sealed partial class AnswerJson : JsonSerializerContext
 {
     /// <summary>Writes names such as <c>Cmaj7#11</c> and <c>C+</c> as they are read.</summary>

@@ -44,6 +44,15 @@ public sealed class KeyProfile
 
     public static ImmutableArray<KeyProfile> All { get; } = [KrumhanslKessler, Temperley, KostkaPayne, AardenEssen, BellmanBudge];
 
+    /// <summary>The part of a key's music that a degree has, if the profile is taken for a count of notes; all twelve add up to 1.</summary>
+    /// <param name="semitones">0 to 11 above the tonic.</param>
+    /// <param name="isMinor">Which of the two profiles.</param>
+    public double Share(int semitones, bool isMinor)
+    {
+        var profile = isMinor ? minor : major;
+        return profile[semitones] / profile.Sum();
+    }
+
     /// <summary>How well weighted pitch classes fit a key: Pearson's correlation, -1 to 1.</summary>
     /// <param name="weights">Twelve weights, C first.</param>
     /// <param name="tonic">Pitch class of the tonic.</param>

@@ -47,15 +47,15 @@ internal static class ChordWording
     private static string Reason(ChordName name, bool foreignBass, ImmutableArray<CostPart>.Builder parts)
     {
         var kind = name.Kind;
-        var root = Spoken(name.Root);
+        var root = Spoken.Name(name.Root);
         var text = new StringBuilder();
         if (name.Bass == name.Root) text.Append("Root ").Append(root).Append(" in the bass");
-        else if (foreignBass) text.Append("Root ").Append(root).Append(" over ").Append(Spoken(name.Bass)).Append(" in the bass, which is no part of the chord above,");
+        else if (foreignBass) text.Append("Root ").Append(root).Append(" over ").Append(Spoken.Name(name.Bass)).Append(" in the bass, which is no part of the chord above,");
         else
         {
             var degree = Interval.Between(name.Root, name.Bass);
             text.Append("Root ").Append(root).Append(" with its ").Append(Degree.Words(kind.DegreeOf(degree.Semitones)))
-                .Append(", ").Append(Spoken(name.Bass)).Append(", in the bass");
+                .Append(", ").Append(Spoken.Name(name.Bass)).Append(", in the bass");
         }
         AppendTones(text, name, foreignBass);
         foreach (var part in parts)
@@ -85,31 +85,16 @@ internal static class ChordWording
             var semitones = NoteName.Wrap(degree.Semitones, 12);
             if (semitones == 0 || semitones == bass || kind.Tensions.Contains(semitones)) continue;
             var instead = kind.Family.Third < 0 && degree.Steps is 1 or 3 ? " in place of the third" : "";
-            words.Add(Article(Degree.Words(degree)) + instead);
+            words.Add(Spoken.Article(Degree.Words(degree)) + instead);
         }
-        if (words.Count > 0) text.Append(name.Bass == name.Root || foreignBass ? " with " : ", and ").Append(Listed(words));
+        if (words.Count > 0) text.Append(name.Bass == name.Root || foreignBass ? " with " : ", and ").Append(Spoken.Listed(words));
         else if (name.Bass != name.Root) text.Append(" and nothing else");
         if (ReferenceEquals(kind.Family, ChordFamilies.Power)) text.Append(": a power chord, neither major nor minor");
         var added = new List<string>();
         foreach (var tension in kind.Tensions)
         {
-            if (tension != bass) added.Add(Article(Degree.Words(kind.DegreeOf(tension))));
+            if (tension != bass) added.Add(Spoken.Article(Degree.Words(kind.DegreeOf(tension))));
         }
-        if (added.Count > 0) text.Append("; ").Append(Listed(added)).Append(added.Count == 1 ? " is added" : " are added");
+        if (added.Count > 0) text.Append("; ").Append(Spoken.Listed(added)).Append(added.Count == 1 ? " is added" : " are added");
     }
-
-    private static string Article(string words) => (words[0] is 'e' ? "an " : "a ") + words;
-
-    private static string Listed(List<string> words) => words.Count == 1
-        ? words[0]
-        : string.Join(", ", words.Take(words.Count - 1)) + " and " + words[^1];
-
-    private static string Spoken(NoteName name) => name.Alteration switch
-    {
-        0 => name.Step.ToString(),
-        1 => name.Step + " sharp",
-        -1 => name.Step + " flat",
-        2 => name.Step + " double sharp",
-        _ => name.Step + " double flat",
-    };
 }

@@ -1,24 +1,35 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Fretlore.Music;
-using Fretlore.Reading.Phrases;
+using Fretlore.Reading.Chords;
 using Fretlore.Score;
 
 namespace Fretlore.Reading.Keys;
 
-/// <summary>The key of each bar: as the sheet says, or one found for the song.</summary>
+/// <summary>The keys of a song: as the sheet says, or found from the notes, stretch by stretch.</summary>
 internal static class SongKeys
 {
-    private const double FirstBass = 0.12;
-    private const double LastBass = 0.2;
-    private const double BassShare = 0.3;
-
-    internal static ImmutableArray<Key> Of(Song song)
+    internal static ImmutableArray<KeyStretch> Stretches(Song song)
     {
-        Key? found = null;
-        var keys = ImmutableArray.CreateBuilder<Key>(song.Bars.Count);
-        foreach (var bar in song.Bars) keys.Add(bar.Key ?? (found ??= Find(song.Parts.Items.Select(p => p.Bars))));
-        return keys.ToImmutable();
+        var parts = song.Parts.Items.Select(p => p.Bars).ToArray();
+        var stretches = ImmutableArray.CreateBuilder<KeyStretch>();
+        for (var first = 0; first < song.Bars.Count;)
+        {
+            var end = first + 1;
+            while (end < song.Bars.Count && song.Bars[end].Key == song.Bars[first].Key) end++;
+            if (song.Bars[first].Key is { } stated) stretches.Add(new KeyStretch(first, end - first, stated, true, $"The sheet says {stated}."));
+            else Find(parts, first, end, stretches);
+            first = end;
+        }
+        return stretches.ToImmutable();
     }
+
+    /// <summary>The key of the song as a whole: the first one stated, else the one that all its notes together make.</summary>
+    internal static Key Home(Song song) => song.Bars.Items.Select(b => b.Key).FirstOrDefault(k => k is not null)
+        ?? Weigh([.. song.Parts.Items.Select(p => p.Bars)], 0, song.Bars.Count).Find()[0].Key;
+
+    internal static ImmutableArray<Key> OfBars(ImmutableArray<KeyStretch> stretches) =>
+        [.. stretches.SelectMany(stretch => Enumerable.Repeat(stretch.Key, stretch.BarCount))];
 
     /// <summary>The keys of a riff's own bars: its own, else those of the place it is first used.</summary>
     internal static ImmutableArray<Key> Of(Song song, ImmutableArray<Key> songKeys, Riff riff)
@@ -26,47 +37,56 @@ internal static class SongKeys
         var use = song.RiffUses.Items.FirstOrDefault(u => u.Riff == riff.Name);
         Key around;
         if (use is not null && use.FirstBar < songKeys.Length) around = songKeys[use.FirstBar];
-        else around = songKeys.IsEmpty ? Find([riff.Content]) : songKeys[0];
+        else around = songKeys.IsEmpty ? Weigh([riff.Content], 0, riff.Content.Count).Find()[0].Key : songKeys[0];
         return [.. riff.Bars.Items.Select(bar => bar.Key ?? around)];
     }
 
-    private static Key Find(IEnumerable<ValueList<PartBar>> parts)
+    // The changes say only where; each stretch is then read by itself, so that its mode and tonic come from its own notes.
+    private static void Find(ValueList<PartBar>[] parts, int first, int end, ImmutableArray<KeyStretch>.Builder stretches)
     {
-        var weights = new NoteWeights();
-        var bass = new NoteWeights();
-        Note? first = null, last = null;
-        foreach (var bars in parts)
+        var whole = Weigh(parts, first, end);
+        var home = whole.Find()[0].Key;
+        var starts = KeyChanges.Find(parts, first, end, home);
+        for (var i = 0; i < starts.Count; i++)
         {
-            foreach (var bar in bars)
+            var stop = i + 1 < starts.Count ? starts[i + 1] : end;
+            var weights = starts.Count == 1 ? whole : Weigh(parts, starts[i], stop);
+            var key = starts.Count == 1 ? home : weights.Find()[0].Key;
+            if (i > 0 && stretches[^1].Key == key)
             {
-                foreach (var strand in bar.Strands)
-                {
-                    foreach (var item in strand.Events) Weigh(item, weights, bass, ref first, ref last);
-                }
+                var from = stretches[^1].FirstBar;
+                stretches[^1] = new KeyStretch(from, stop - from, key, false, Reason(Weigh(parts, from, stop), key));
+            }
+            else
+            {
+                stretches.Add(new KeyStretch(starts[i], stop - starts[i], key, false, Reason(weights, key)));
             }
         }
-        if (first is not null && last is not null)
-        {
-            weights.AddRootEvidence(first.Sounding.PitchClass, FirstBass);
-            weights.AddRootEvidence(HeardPitch.End(last).PitchClass, LastBass);
-            foreach (var pitchClass in bass.Set) weights.AddRootEvidence(pitchClass, BassShare * bass.Share(pitchClass));
-        }
-        return KeyFinder.Find(weights)[0].Key;
     }
 
-    private static void Weigh(Event item, NoteWeights weights, NoteWeights bass, ref Note? first, ref Note? last)
+    private static BarWeights Weigh(IReadOnlyList<ValueList<PartBar>> parts, int first, int end)
     {
-        var length = item.Duration.ToDouble();
-        Note? lowest = null;
-        foreach (var note in item.Notes)
+        var weights = new BarWeights();
+        foreach (var bars in parts)
         {
-            if (note.IsDead) continue;
-            HeardPitch.AddTo(weights, note, length);
-            lowest ??= note;
+            for (var bar = first; bar < end && bar < bars.Count; bar++) weights.Add(bars[bar]);
         }
-        if (lowest is null) return;
-        bass.Add(lowest.Sounding.PitchClass, length);
-        first ??= lowest;
-        last = lowest;
+        return weights;
     }
+
+    private static string Reason(BarWeights weights, Key key)
+    {
+        if (weights.First < 0) return $"Nothing sounds here, so {key} stands for no signs at all.";
+        var inside = 0.0;
+        foreach (var pitchClass in KeyNotes.Of(key)) inside += weights.Notes.Share(pitchClass);
+        var clauses = new List<string> { $"{Percent(inside)} of what sounds are its notes" };
+        var bass = weights.Bass.Share(key.Tonic.PitchClass);
+        if (bass > 0.1) clauses.Add($"{key.Tonic} is the lowest note for {Percent(bass)} of the time");
+        var opens = weights.First == key.Tonic.PitchClass;
+        var closes = weights.Last == key.Tonic.PitchClass;
+        if (opens || closes) clauses.Add(opens && closes ? $"it begins and ends on {key.Tonic}" : opens ? $"it begins on {key.Tonic}" : $"it ends on {key.Tonic}");
+        return $"Read as {key}: {Spoken.Listed(clauses)}.";
+    }
+
+    private static string Percent(double share) => Math.Round(100 * share).ToString(CultureInfo.InvariantCulture) + "%";
 }

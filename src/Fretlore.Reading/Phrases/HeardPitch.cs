@@ -20,6 +20,9 @@ internal static class HeardPitch
         foreach (var cents in bend.ToCents) weights.Add(At(note, cents).PitchClass, share);
     }
 
+    /// <summary>The pitch the note begins at: above its fret when it is bent before it is picked.</summary>
+    internal static Height Start(Note note) => note.Bend is { } bend ? At(note, bend.FromCents) : note.Sounding;
+
     /// <summary>The pitch the note arrives at.</summary>
     internal static Height End(Note note) => note.Bend is { } bend ? At(note, bend.EndCents) : note.Sounding;
 

@@ -8,6 +8,7 @@ public sealed class HelpFacts : IDisposable
     [Theory]
     [InlineData("kit")]
     [InlineData("check")]
+    [InlineData("explain")]
     [InlineData("format")]
     [InlineData("new")]
     [InlineData("name")]
@@ -24,7 +25,10 @@ public sealed class HelpFacts : IDisposable
     public void TheCommandsHelp_NamesEveryVerb()
     {
         Assert.Equal(0, desktop.Run("--help"));
-        foreach (var verb in (string[])["kit", "check", "format", "new", "name", "scale", "strings"]) Assert.Contains($"\n  {verb} ", desktop.Out, StringComparison.Ordinal);
+        foreach (var verb in (string[])["kit", "check", "explain", "format", "new", "name", "scale", "strings"])
+        {
+            Assert.Contains($"\n  {verb} ", desktop.Out, StringComparison.Ordinal);
+        }
     }
 
     [Fact]
