@@ -1,0 +1,65 @@
+using System.Globalization;
+using System.Text;
+using Fretlore.Guitar;
+using Fretlore.Music;
+using Fretlore.Score;
+
+namespace Fretlore.Exchange.Sheets;
+
+/// <summary>The settings at the top of a sheet, its parts and its shapes.</summary>
+internal static class HeaderText
+{
+    private const int DefaultFrets = 24;
+    private const double DefaultScaleLength = 648;
+
+    public static void Write(Song song, StringBuilder text)
+    {
+        var first = song.Bars[0];
+        var neck = song.Parts[0].Neck;
+        Setting("title", SheetWords.Value(song.Info.Title));
+        if (song.Info.Artist is { } artist) Setting("artist", SheetWords.Value(artist));
+        if (song.Info.Credits is { } credits) Setting("credits", SheetWords.Value(credits));
+        if (song.Info.Rights is { } rights) Setting("rights", SheetWords.Value(rights));
+        Setting("tuning", neck.Tuning.ToString());
+        if (neck.Capo > 0) Setting("capo", SheetWords.Of(neck.Capo));
+        Setting("meter", SheetWords.Of(first.Meter));
+        Setting("tempo", SheetWords.Of(TempoOf(song)));
+        if (first.Key is { } key) Setting("key", SheetWords.Of(key));
+        if (first.FeelChange is { } feel && feel != Feel.Straight) Setting("feel", SheetWords.Of(feel));
+        if (neck.FretCount != DefaultFrets) Setting("frets", SheetWords.Of(neck.FretCount));
+        if (neck.ScaleLength != DefaultScaleLength) Setting("scale-length", Length(neck.ScaleLength));
+        text.Append('\n');
+        foreach (var part in song.Parts) WritePart(part, neck, text);
+        foreach (var shape in song.Shapes) text.Append(CultureInfo.InvariantCulture, $"shape {shape.Name} [{string.Join(' ', shape.Shape.LowToHigh.Select(f => f?.ToString() ?? "."))}]\n");
+        if (song.Shapes.Count > 0) text.Append('\n');
+
+        void Setting(string word, string value)
+        {
+            if (value.Length > 0) text.Append(word.PadRight(7)).Append(' ').Append(value).Append('\n');
+        }
+    }
+
+    /// <summary>The tempo the song begins with.</summary>
+    public static Tempo TempoOf(Song song) =>
+        song.Bars[0].Tempos.Count > 0 && song.Bars[0].Tempos[0].At.IsZero ? song.Bars[0].Tempos[0].Tempo : Tempo.Default;
+
+    private static void WritePart(Part part, Neck song, StringBuilder text)
+    {
+        text.Append(CultureInfo.InvariantCulture, $"part {part.Name} {SheetWords.Quoted(part.Title)}");
+        if (part.Sound is { } sound && SheetWords.OneLine(sound) is { Length: > 0 } word) text.Append("  sound ").Append(word);
+        text.Append('\n');
+        if (part.Neck.Tuning != song.Tuning) text.Append(CultureInfo.InvariantCulture, $"  tuning {part.Neck.Tuning}\n");
+        if (part.Neck.Capo != song.Capo) text.Append(CultureInfo.InvariantCulture, $"  capo {(part.Neck.Capo == 0 ? "off" : SheetWords.Of(part.Neck.Capo))}\n");
+        if (part.Neck.FretCount != song.FretCount) text.Append(CultureInfo.InvariantCulture, $"  frets {part.Neck.FretCount}\n");
+        if (part.Neck.ScaleLength != song.ScaleLength) text.Append(CultureInfo.InvariantCulture, $"  scale-length {Length(part.Neck.ScaleLength)}\n");
+        text.Append('\n');
+    }
+
+    private static string Length(double millimetres)
+    {
+        var inches = Math.Round(millimetres / 25.4, 3);
+        return inches * 25.4 == millimetres
+            ? string.Create(CultureInfo.InvariantCulture, $"{inches} in")
+            : string.Create(CultureInfo.InvariantCulture, $"{millimetres:R} mm");
+    }
+}

@@ -1,0 +1,68 @@
+using CsCheck;
+using Fretlore.Exchange.Sheets;
+using Fretlore.Music;
+using Fretlore.Score;
+using Fretlore.Tests.Songs;
+
+namespace Fretlore.Tests.Exchange.Sheets;
+
+public sealed class SheetWriterFacts
+{
+    public static TheoryData<string> Demos => DemoSongs.Names;
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void ADemoSong_WrittenAsASheet_IsTheSameSong(string name)
+    {
+        var song = DemoSongs.Load(name);
+        var sheet = SheetWriter.Write(song, new SheetStyle(FindsRiffs: false));
+        Assert.Empty(sheet.Remarks);
+        SameSong.Same(SameSong.Written(song), SameSong.Written(Read(sheet.Text)), sheet.Text);
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void ADemoSongWithoutItsRiffs_WrittenWithRiffsFound_SoundsTheSame(string name)
+    {
+        var song = DemoSongs.Load(name) with { Riffs = [], RiffUses = [], Lesson = null, RoadMaps = [], RoadMapUses = [] };
+        song = song with { Parts = song.Parts.Select(p => p with { Bars = p.Bars.Select(b => b with { RoadMap = null }).ToValueList() }).ToValueList() };
+        var sheet = SheetWriter.Write(song);
+        Assert.Empty(sheet.Remarks);
+        Assert.Contains("riff ", sheet.Text, StringComparison.Ordinal);
+        var read = Read(sheet.Text);
+        SameSong.Same(SameSong.Performed(song), SameSong.Performed(read), sheet.Text);
+        Assert.Equal(song.Bars, read.Bars);
+    }
+
+    [Fact]
+    public void AGeneratedSong_WrittenAsASheet_IsTheSameSong() => Valid(song =>
+    {
+        var sheet = SheetWriter.Write(song, new SheetStyle(FindsRiffs: false));
+        Assert.Empty(sheet.Remarks);
+        SameSong.Same(SameSong.Written(song), SameSong.Written(Read(sheet.Text)), sheet.Text);
+    });
+
+    [Fact]
+    public void AGeneratedSong_WrittenWithRiffsFound_SoundsTheSame() => Valid(song =>
+    {
+        var sheet = SheetWriter.Write(song with { Riffs = [], RiffUses = [] });
+        SameSong.Same(SameSong.Performed(song), SameSong.Performed(Read(sheet.Text)), sheet.Text);
+    });
+
+    private static Song Read(string sheet) => Fretlore.Tests.Songs.Sheets.Song(sheet);
+
+    private static void Valid(Action<Song> check)
+    {
+        var valid = 0;
+        SheetGen.Sheets.Sample(
+            text =>
+            {
+                var bound = Fretlore.Tests.Songs.Sheets.Read(text);
+                if (bound.HasErrors || bound.Song is null || bound.Song.Bars.Count == 0) return;
+                Interlocked.Increment(ref valid);
+                check(bound.Song);
+            },
+            iter: 1500);
+        Assert.True(valid >= 1000, $"Only {valid} of the generated sheets were valid.");
+    }
+}
