@@ -24,8 +24,8 @@ internal static class BarWriter
                 Key = column.Key,
                 Length = column.Length,
                 IsPickup = column.IsPickup,
-                Tempos = column.Tempos,
-                FeelChange = column.ChangesFeel ? column.Feel : null,
+                Tempos = Restates(written, i, b => columns[b].EndTempo != column.StartTempo) ? column.TemposWithStart : column.Tempos,
+                FeelChange = column.ChangesFeel || Restates(written, i, b => columns[b].Feel != column.Feel) ? column.Feel : null,
                 StartsRepeat = written.StartsRepeat,
                 RepeatCount = written.RepeatCount,
                 EndingPasses = new(written.EndingPasses),
@@ -35,6 +35,11 @@ internal static class BarWriter
             });
         }
         return bars.ToValueList();
+
+        // What was written in another pass or ending is written again, so that a bar is read right from the bar before it on the page
+        // and from each bar it is ever played after.
+        bool Restates(WrittenBar written, int index, Func<int, bool> differs) =>
+            (index > 0 && differs(plan.Bars[index - 1].Column)) || written.OtherColumns.Append(written.Column).Any(c => c > 0 && differs(c - 1));
     }
 
     /// <summary>Numbers the bars of one part, and keeps "again" signs only where the bar they point to is the one on the page.</summary>

@@ -20,6 +20,13 @@ internal sealed record Column
     /// <summary>The tempo in force at its first beat, a mark there included.</summary>
     public required Tempo StartTempo { get; init; }
 
+    /// <summary>The tempo in force at its end.</summary>
+    public Tempo EndTempo => Tempos.Count > 0 ? Tempos[^1].Tempo : StartTempo;
+
+    /// <summary>Its tempo marks with one for its first beat, written there or not.</summary>
+    public ValueList<TempoMark> TemposWithStart =>
+        Tempos.Count > 0 && Tempos[0].At.IsZero ? Tempos : Tempos.Prepend(new TempoMark(Beats.Zero, StartTempo)).ToValueList();
+
     public required Feel Feel { get; init; }
 
     /// <summary>True when the feel is written here.</summary>
