@@ -42,7 +42,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
         if (source.Repeats > 0 || !HasMusic(source)) return new MeasurePart(source, []);
 
         var strands = source.Strands.Where(s => s.Events.Count > 0).OrderBy(s => s.Kind == StrandKind.Top ? -1 : (int)s.Kind).ToArray();
-        var heads = HeadsOf(strands);
+        var heads = HeadsOf(strands, shared.Key);
         var voices = ImmutableArray.CreateBuilder<Voice>(strands.Length);
         for (var v = 0; v < strands.Length; v++)
         {
@@ -53,29 +53,53 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
     }
 
     // Accidentals are met in time order, whichever voice they are in.
-    private (ImmutableArray<Head> Graces, ImmutableArray<Head> Notes)[][] HeadsOf(Strand[] strands)
+    private SlotHeads[][] HeadsOf(Strand[] strands, Key? key)
     {
-        var heads = strands.Select(s => new (ImmutableArray<Head>, ImmutableArray<Head>)[s.Events.Count]).ToArray();
+        var heads = strands.Select(s => new SlotHeads[s.Events.Count]).ToArray();
         var order = strands.SelectMany((s, v) => s.Events.Select((e, i) => (Event: e, Voice: v, Index: i)));
         if (strands.Length > 1) order = order.OrderBy(o => o.Event.Start).ThenBy(o => o.Voice);
         foreach (var (item, voice, index) in order)
         {
-            heads[voice][index] = (
-                [.. item.Graces.Select(n => HeadOf(n, ValueBase.Eighth))],
-                [.. item.Notes.Select(n => HeadOf(n, item.Value.Base)).OrderBy(h => h.Position)]);
+            ImmutableArray<Head> notes = [.. item.Notes.Select(n => HeadOf(n, item.Value.Base, key)).OrderBy(h => h.Position)];
+            heads[voice][index] = new SlotHeads([.. item.Graces.Select(n => HeadOf(n, ValueBase.Eighth, key))], notes, ReachedBy(notes, key));
         }
         return heads;
     }
 
-    private Head HeadOf(Note note, ValueBase value)
+    private Head HeadOf(Note note, ValueBase value, Key? key)
     {
-        var pitch = reading.SpellingOf(note.Id);
+        // A note that is bent before it begins is written as it sounds.
+        var pitch = BentPitch.Of(reading.SpellingOf(note.Id), note.Bend?.FromCents ?? 0, key);
         var accidental = note.IsDead ? null : memory.Print(pitch, note.IsTiedFromBefore);
         return new Head(note, staff.Clef.PositionOf(pitch), Signs.HeadOf(note, value), accidental);
     }
 
+    private ImmutableArray<ReachedStep> ReachedBy(ImmutableArray<Head> heads, Key? key)
+    {
+        var all = ImmutableArray<ReachedStep>.Empty;
+        var steps = heads.IsEmpty ? 0 : heads.Max(h => h.Note.Bend?.ToCents.Count ?? 0);
+        for (var step = 0; step < steps; step++)
+        {
+            var reached = new List<(int Of, Head Sign)>();
+            for (var i = 0; i < heads.Length; i++)
+            {
+                var note = heads[i].Note;
+                if (note.Bend is not { } bend || step >= bend.ToCents.Count || note.IsDead) continue;
+                var before = step == 0 ? bend.FromCents : bend.ToCents[step - 1];
+                if (BentPitch.SemitonesOf(bend.ToCents[step]) == BentPitch.SemitonesOf(before)) continue;
+                var pitch = BentPitch.Of(reading.SpellingOf(note.Id), bend.ToCents[step], key);
+                reached.Add((i, new Head(note, staff.Clef.PositionOf(pitch), HeadShape.Black, memory.Print(pitch, false))));
+            }
+            if (reached.Count == 0) continue;
+            var sorted = reached.OrderBy(r => r.Sign.Position).ToArray();
+            ImmutableArray<Head> signs = [.. sorted.Select(r => r.Sign)];
+            all = all.Add(new ReachedStep([.. sorted.Select(r => r.Of)], signs, shapes.Of(signs, StemSide.None, 0, 0, false)));
+        }
+        return all;
+    }
+
     private Voice VoiceOf(
-        Strand strand, StemSide rule, int measure, Bar shared, ImmutableArray<Column> columns, (ImmutableArray<Head> Graces, ImmutableArray<Head> Notes)[] heads)
+        Strand strand, StemSide rule, int measure, Bar shared, ImmutableArray<Column> columns, SlotHeads[] heads)
     {
         var events = strand.Events;
         var beams = BeamGroups.Of(shared.Meter, shared.IsPickup ? shared.Meter.Length - shared.Length : Beats.Zero, events);
@@ -100,6 +124,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
                 Column = column,
                 Graces = heads[i].Graces,
                 Heads = heads[i].Notes,
+                Reached = heads[i].Reached,
                 Stem = stem,
                 Beam = beamOf[i],
                 Shape = shapes.Of(heads[i].Notes, stem, value.Dots, beamOf[i] < 0 ? Slot.FlagsOf(value.Base) : 0, rule == StemSide.Down),
@@ -109,10 +134,10 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
     }
 
     // Gould: the head furthest from the middle line decides; down when they are as far or all in the middle.
-    private static StemSide SideOf(ReadOnlySpan<(ImmutableArray<Head> Graces, ImmutableArray<Head> Notes)> chords)
+    private static StemSide SideOf(ReadOnlySpan<SlotHeads> chords)
     {
         int above = 0, below = 0, balance = 0;
-        foreach (var (_, notes) in chords)
+        foreach (var (_, notes, _) in chords)
         {
             if (notes.IsEmpty) continue;
             above = Math.Max(above, notes[^1].Position - 4);
@@ -122,6 +147,8 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
         if (above != below) return above > below ? StemSide.Down : StemSide.Up;
         return chords.Length > 1 && balance < 0 ? StemSide.Up : StemSide.Down;
     }
+
+    private readonly record struct SlotHeads(ImmutableArray<Head> Graces, ImmutableArray<Head> Notes, ImmutableArray<ReachedStep> Reached);
 
     private static bool HasMusic(PartBar bar)
     {

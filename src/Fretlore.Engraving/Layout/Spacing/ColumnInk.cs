@@ -21,6 +21,7 @@ internal sealed class ColumnInk(Ink ink, Links links)
     public const double GraceGap = 1.35;
 
     private const double RestWidth = 1.3;
+    private const double TremoloHalf = 0.75;
 
     public SlotInk Of(Slot slot)
     {
@@ -34,7 +35,14 @@ internal sealed class ColumnInk(Ink ink, Links links)
             tabRight = Math.Max(tabRight, half + AfterNote(note));
             if (note.GlideIn != GlideIn.None) tabLeft = 1.3;
         }
-        var (left, right) = (slot.Shape.Left, slot.Shape.Right + slot.Shift);
+        var (left, right) = (slot.Shape.Left, slot.Shape.Right + slot.Shift + Staff.ReachedHeads.Width(slot));
+        if (Staff.TremoloStrokes.Of(slot) > 0)
+        {
+            left = Math.Min(left, slot.Shape.StemX - TremoloHalf);
+            right = Math.Max(right, slot.Shift + slot.Shape.StemX + TremoloHalf);
+        }
+        if (slot.Heads.Any(h => h.Note.GlideIn != GlideIn.None)) left -= 1.5;
+        if (slot.Heads.Any(h => h.Note.GlideOut != GlideOut.None)) right += 1.6;
         if (slot.Event.Roll != Roll.None)
         {
             left -= 1.1;
@@ -55,6 +63,8 @@ internal sealed class ColumnInk(Ink ink, Links links)
     {
         var room = 0.0;
         if (note.Bend is { } bend) room = 1.2 + 1.5 * Math.Max(0, bend.ToCents.Count - (bend.FromCents > 0 ? 1 : 0));
+        if (note is { Bend.ToCents.Count: > 0, Vibrato.Width: not VibratoWidth.None }) room += 3;
+        else if (note.Vibrato.Width != VibratoWidth.None) room = Math.Max(room, 1.6);
         if (note.GlideOut != GlideOut.None) room = Math.Max(room, 1.5);
         if (links.LeadsTo(note) is { } next) room = Math.Max(room, next.Note.Attack is Attack.Glide or Attack.PickedGlide ? 1.1 : note.Attack is Attack.Tap or Attack.HammerFromNowhere ? 1.3 : 0.55);
         return room;

@@ -66,7 +66,7 @@ internal sealed class ChordDrawer(Pen pen)
             if (!slot.Heads[first].Note.IsGhost) continue;
             var last = first;
             while (last + 1 < slot.Heads.Length && slot.Heads[last + 1].Note.IsGhost && slot.Heads[last + 1].Position - slot.Heads[last].Position <= 3) last++;
-            double left = x + slot.Shape.HeadX.Min(), right = x + slot.Shape.HeadX.Max() + pen.Ink.GlyphWidth(Signs.GlyphOf(slot.Heads[first].Shape));
+            double left = x + slot.Shape.HeadX.Min(), right = x + slot.Shape.HeadX.Max() + slot.Heads.Max(h => pen.Ink.GlyphWidth(Signs.GlyphOf(h.Shape)));
             var middle = (slot.Heads[first].Y + slot.Heads[last].Y) / 2;
             var box = pen.Ink.Glyph(Smufl.NoteheadParenthesisLeft);
             var scale = Math.Min(1.8, (slot.Heads[first].Y - slot.Heads[last].Y + box.Bottom - box.Top) / (box.Bottom - box.Top));

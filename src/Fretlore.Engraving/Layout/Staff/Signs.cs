@@ -25,8 +25,8 @@ internal static class Signs
         HeadShape.Whole => Smufl.NoteheadWhole,
         HeadShape.Half => Smufl.NoteheadHalf,
         HeadShape.Cross => Smufl.NoteheadXBlack,
-        HeadShape.OpenDiamond => Smufl.NoteheadDiamondHalf,
-        HeadShape.BlackDiamond => Smufl.NoteheadDiamondBlack,
+        HeadShape.OpenDiamond => Smufl.NoteheadDiamondWhiteWide,
+        HeadShape.BlackDiamond => Smufl.NoteheadDiamondBlackWide,
         _ => Smufl.NoteheadBlack,
     };
 

@@ -10,6 +10,7 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
 {
     private const double HeadGap = 0.15;
 
+    private readonly ReachedHeads reached = new(pen);
     private readonly double headWidth = pen.Ink.GlyphWidth(Smufl.NoteheadBlack);
 
     public void Draw(List<SystemNote> notes)
@@ -29,9 +30,17 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
         if (placed.Note.IsHeldOn)
         {
             var next = links.TiedTo(placed.Note);
-            var to = next is not null && geometry.Has(next.Slot.Measure) ? SystemNotes.XOf(geometry, next)
+            var to = next is not null && geometry.Has(next.Slot.Measure) ? (next.Slot.Heads.Length == 1 ? SystemNotes.XOf(geometry, next) : geometry.X(next.Slot) + next.Slot.Shape.Left + 0.1)
                 : next is null ? Math.Min(note.X + headWidth + 2.2, geometry.Right) : geometry.Right + 0.3;
-            Arc(note.X + Width(placed), to, placed.Sign.Y, above);
+            // From where the string sounds at the end: the last pitch its bend reached.
+            if (!placed.IsGrace && reached.EndOf(placed.Slot, placed.Head, geometry.X(placed.Slot)) is { } end)
+            {
+                Arc(end.X, Math.Max(to, end.X + 0.9), end.Y, above);
+            }
+            else
+            {
+                Arc(placed.IsGrace || placed.Slot.Heads.Length == 1 ? note.X + Width(placed) : geometry.X(placed.Slot) + placed.Slot.Shape.Right - 0.1, to, placed.Sign.Y, above);
+            }
         }
         if (!placed.Note.IsTiedFromBefore) return;
         var before = links.Before(placed.Note);
@@ -66,6 +75,11 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
 
     private double Width(PlacedNote note) => pen.Ink.GlyphWidth(Signs.GlyphOf(note.Sign.Shape)) * (note.IsGrace ? HouseStyle.GraceScale : 1);
 
+    // The ink of the whole chord, with accidentals and dots, and of what a bend reaches.
+    private double LeftOf(PlacedNote note, double x) => note.IsGrace ? x - (note.Sign.Accidental is null ? 0 : 0.85) : geometry.X(note.Slot) + note.Slot.Shape.Left;
+
+    private double RightOf(PlacedNote note, double x) => note.IsGrace ? x + Width(note) : geometry.X(note.Slot) + note.Slot.Shape.Right + ReachedHeads.Width(note.Slot);
+
     private void DrawGlide(SystemNote note)
     {
         var placed = note.Placed;
@@ -73,20 +87,20 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
         if (placed.Note.GlideIn != GlideIn.None)
         {
             var from = placed.Note.GlideIn == GlideIn.FromBelow ? 0.8 : -0.8;
-            var x = note.X + Math.Min(0, placed.Slot.Shape.Left) - 0.25;
+            var x = LeftOf(placed, note.X) - 0.2;
             pen.Line(x - 1.1, y + from, x, y, 0.13);
         }
         if (placed.Note.GlideOut != GlideOut.None)
         {
             var to = placed.Note.GlideOut == GlideOut.Downwards ? 0.8 : -0.8;
-            var x = note.X + Width(placed) + 0.25;
+            var x = RightOf(placed, note.X) + 0.2;
             pen.Line(x, y, x + 1.3, y + to, 0.13);
         }
         if (links.LeadsTo(placed.Note) is { } next && SystemNotes.IsGlide(next.Note))
         {
-            var left = note.X + Width(placed) + 0.25;
+            var left = RightOf(placed, note.X) + 0.2;
             var inSystem = geometry.Has(next.Slot.Measure);
-            var right = inSystem ? SystemNotes.XOf(geometry, next) + Math.Min(0, next.IsGrace ? 0 : next.Slot.Shape.Left) - 0.25 : geometry.Right - 0.3;
+            var right = inSystem ? LeftOf(next, SystemNotes.XOf(geometry, next)) - 0.2 : geometry.Right - 0.3;
             var goal = next.Sign.Y;
             var lean = Math.Abs(goal - y) < 0.01 ? (next.Note.Fret.Number >= placed.Note.Fret.Number ? -0.3 : 0.3) : 0;
             if (right - left > 0.4) pen.Line(left, y - lean, right, goal + lean, 0.13);
@@ -94,7 +108,8 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
         if (SystemNotes.IsGlide(placed.Note) && links.Before(placed.Note) is { } before && !geometry.Has(before.Slot.Measure))
         {
             var rise = placed.Sign.Y < before.Sign.Y ? 0.5 : -0.5;
-            pen.Line(note.X - 1.6, y + rise, note.X - 0.25, y, 0.13);
+            var x = LeftOf(placed, note.X) - 0.2;
+            pen.Line(x - 1.2, y + rise, x, y, 0.13);
         }
     }
 
@@ -134,12 +149,30 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
         var above = SlurIsAbove(placed);
         var side = above ? -1 : 1;
         double from = AttachOf(placed, note.X, above), to = AttachOf(end, SystemNotes.XOf(geometry, end), above);
-        // High enough to clear what stands between its ends.
-        var middle = (from + to) / 2;
-        double a = left + (right - left) * 0.25, b = right - (right - left) * 0.25;
-        var clear = above ? Math.Min(0, pen.Skyline.Top(a, b) - middle) : Math.Max(0, pen.Skyline.Bottom(a, b) - middle);
-        var height = side * Math.Min(Math.Max(Math.Clamp((right - left) * 0.1, 0.5, 1.3), Math.Abs(clear) + 0.35), 3);
-        pen.Slur(left, from, right, to, height);
+        // High enough to clear what stands under it; where that is not enough, from further off the heads.
+        var height = Math.Clamp((right - left) * 0.1, 0.5, 1.3);
+        var off = 0.0;
+        for (var tries = 0; tries < 14 && !Clears(left, from + side * off, right, to + side * off, side * height); tries++)
+        {
+            if (tries < 5) height += 0.3;
+            else off += 0.25;
+        }
+        pen.Slur(left, from + side * off, right, to + side * off, side * height);
+    }
+
+    private bool Clears(double left, double from, double right, double to, double height)
+    {
+        const double Gap = 0.15;
+        for (var i = 1; i < 16; i++)
+        {
+            double t = i / 16.0, u = 1 - t;
+            var reach = Math.Min((right - left) * 0.3, 2.5);
+            var x = u * u * u * left + 3 * u * u * t * (left + reach) + 3 * u * t * t * (right - reach) + t * t * t * right;
+            if (x < left + headWidth * 0.5 || x > right - headWidth * 0.5) continue;
+            var y = u * u * u * from + 3 * u * u * t * (from + height * 4 / 3) + 3 * u * t * t * (to + height * 4 / 3) + t * t * t * to;
+            if (height < 0 ? pen.Skyline.Top(x - 0.3, x + 0.3) < y + Gap : pen.Skyline.Bottom(x - 0.3, x + 0.3) > y - Gap) return false;
+        }
+        return true;
     }
 
     // Under the heads, on the other side from the grace note's stem (Gould), to the near edge of the main head.
@@ -159,7 +192,7 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
     // Off the outer head; with two voices, where the slur is on the stems' side, off whatever stands there.
     private double AttachOf(PlacedNote note, double x, bool above)
     {
-        if (note.Rule != StemSide.None)
+        if (note.Rule != StemSide.None || (!note.IsGrace && note.Slot.Heads.Any(h => h.Note.IsAccented || h.Note.IsStaccato)))
         {
             return above ? pen.Skyline.Top(x, x + headWidth) - 0.35 : pen.Skyline.Bottom(x, x + headWidth) + 0.35;
         }

@@ -12,6 +12,7 @@ internal sealed class VoiceDrawer(Pen pen, SystemGeometry geometry)
     private readonly BeamDrawer beams = new(pen);
     private readonly TupletDrawer tuplets = new(pen);
     private readonly GraceDrawer graces = new(pen);
+    private readonly ReachedHeads reached = new(pen);
 
     public void Draw(MeasurePlace place, MeasurePart part)
     {
@@ -32,6 +33,7 @@ internal sealed class VoiceDrawer(Pen pen, SystemGeometry geometry)
                     : Stems.TipOf(slot, voice.Rule != StemSide.None);
                 if (slot.Graces.Length > 0) graces.Draw(slot, x);
                 chords.Draw(slot, x, tip, voice.Rule);
+                if (slot.Reached.Length > 0) reached.Draw(slot, x, voice.Rule == StemSide.None ? slot.Stem != StemSide.Up : voice.Rule == StemSide.Up);
             }
             foreach (var tuplet in voice.Tuplets) tuplets.Draw(voice, tuplet, geometry, edges);
         }

@@ -12,6 +12,9 @@ internal sealed class AlignedRow(Pen pen)
     /// <param name="draw">Draws it, given its baseline.</param>
     public void Add(double left, double right, Action<double> draw) => pieces.Add((left, right, draw));
 
+    /// <summary>Whether a sign would stand clear of all others of this row.</summary>
+    public bool HasRoom(double left, double right) => !pieces.Any(p => p.Left < right + HouseStyle.ColumnGap && left < p.Right + HouseStyle.ColumnGap);
+
     /// <summary>Draws all signs with their baseline above everything that stands under them.</summary>
     /// <param name="descent">How far the signs reach below their baseline.</param>
     /// <param name="start">The least distance above the row's origin.</param>

@@ -89,7 +89,7 @@ internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
 
     private void DrawSectionsAndTempos()
     {
-        var row = new AlignedRow(pen);
+        var rows = new StackedRows(pen);
         foreach (var place in geometry.Measures)
         {
             var x = place == geometry.Measures[0] ? place.Left : place.Left + 0.2;
@@ -97,17 +97,17 @@ internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
             {
                 var width = pen.Ink.TextWidth(section, Face.SerifBold, HouseStyle.SectionSize) + 1;
                 var at = Math.Max(geometry.Left, Math.Min(x, geometry.Right - width));
-                row.Add(at, at + width, y => DrawSection(section, at, width, y));
+                rows.Add(at, at + width, y => DrawSection(section, at, width, y));
                 x = at + width + 1;
             }
-            if (place.Measure.Bar.FeelChange is { } feel) x = AddFeel(row, feel, x);
+            if (place.Measure.Bar.FeelChange is { } feel) x = AddFeel(rows, feel, x);
             foreach (var tempo in place.Measure.Bar.Tempos)
             {
                 var at = tempo.At.IsZero ? Math.Max(x, place == geometry.Measures[0] ? place.Left : place.Music) : XAt(place, tempo.At);
-                AddTempo(row, tempo.Tempo, at);
+                AddTempo(rows, tempo.Tempo, at);
             }
         }
-        row.DrawAbove(0.55, 1.8);
+        rows.DrawAbove(0.55, 1.8);
     }
 
     private void DrawSection(string section, double x, double width, double y)
@@ -121,7 +121,7 @@ internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
         pen.Text(section, x + width / 2, y, HouseStyle.SectionSize, Face.SerifBold, Anchor.Middle);
     }
 
-    private double AddFeel(AlignedRow row, Feel feel, double x)
+    private double AddFeel(StackedRows rows, Feel feel, double x)
     {
         var text = feel.Swung switch
         {
@@ -130,18 +130,18 @@ internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
             _ => "Swung eighths",
         };
         var width = pen.Ink.TextWidth(text, Face.SerifBold, HouseStyle.TempoSize);
-        row.Add(x, x + width, y => pen.Text(text, x, y, HouseStyle.TempoSize, Face.SerifBold));
+        rows.Add(x, x + width, y => pen.Text(text, x, y, HouseStyle.TempoSize, Face.SerifBold));
         return x + width + 1;
     }
 
-    private void AddTempo(AlignedRow row, Tempo tempo, double x)
+    private void AddTempo(StackedRows rows, Tempo tempo, double x)
     {
         const double Scale = 0.62;
         var glyph = Signs.TempoNoteOf(tempo.Beat.Base);
         var equals = string.Create(CultureInfo.InvariantCulture, $"= {tempo.PerMinute:0.##}");
         var note = pen.Ink.GlyphWidth(glyph) * Scale + tempo.Beat.Dots * 0.6 + 0.5;
         var width = note + pen.Ink.TextWidth(equals, Face.SerifBold, HouseStyle.TempoSize);
-        row.Add(x, x + width, y =>
+        rows.Add(x, x + width, y =>
         {
             pen.Glyph(glyph, x, y - 0.15, Scale);
             for (var dot = 0; dot < tempo.Beat.Dots; dot++)

@@ -3,7 +3,12 @@ using Fretlore.Engraving.Layout.Model;
 
 namespace Fretlore.Engraving.Layout.Tab;
 
-/// <summary>Draws bends: a curve from the number to an arrow with its amount, back down for a release, level for a hold.</summary>
+/// <summary>Where the drawing of a bend ends.</summary>
+/// <param name="X">The tip of its last arrow, or the end of its dashes.</param>
+/// <param name="Clear">Right of its amount, where a vibrato may begin.</param>
+internal readonly record struct BendEnd(double X, double Clear);
+
+/// <summary>Draws bends: a curve from the number to an arrow with its amount, back down for a release, dashes for a hold.</summary>
 internal sealed class BendDrawer(Pen pen)
 {
     private const double Height = 1.7;
@@ -11,68 +16,74 @@ internal sealed class BendDrawer(Pen pen)
     private const double Thickness = 0.15;
     private const double ArrowLength = 0.75;
     private const double ArrowHalf = 0.33;
+    private const double ShortestMove = 1.1;
+    private const double LongestMove = 2.8;
 
     private readonly HashSet<(int Cents, double X, double Y)> amounts = [];
 
     /// <param name="note">The note.</param>
+    /// <param name="heights">All heights of the bend this note is a part of, in cents above the fretted pitch, lowest first.</param>
     /// <param name="middle">The middle of its number, or of where it would stand.</param>
     /// <param name="halfWidth">Half the number's width.</param>
     /// <param name="room">Where the next thing on the row begins.</param>
-    /// <returns>Where the last move ends, for a vibrato that follows it.</returns>
-    public double Draw(PlacedNote note, double middle, double halfWidth, double room)
+    /// <param name="heldFrom">For a held note, where the note before it left off.</param>
+    public BendEnd Draw(PlacedNote note, int[] heights, double middle, double halfWidth, double room, double heldFrom)
     {
-        if (note.Note.Bend is not { } bend) return middle + halfWidth;
+        if (note.Note.Bend is not { } bend) return new BendEnd(middle + halfWidth, middle + halfWidth);
         var line = TabRow.LineOf(note.Note);
-        var heights = bend.ToCents.Items.Add(bend.FromCents).Where(c => c > 0).Distinct().Order().ToArray();
         var x = middle + halfWidth + 0.15;
         var y = line;
         if (bend.FromCents > 0)
         {
-            var top = TopOf(bend.FromCents);
+            x = middle;
+            y = TopOf(bend.FromCents);
             if (note.Note.IsTiedFromBefore)
             {
-                x = middle;
+                Hold(heldFrom, x, y);
             }
             else
             {
-                x = middle;
-                pen.Line(x, line - 0.75, x, top + ArrowLength * 0.8, Thickness);
-                Arrow(x, top, true);
-                Amount(bend.FromCents, x, top);
+                pen.Line(x, line - 0.75, x, y + ArrowLength * 0.8, Thickness);
+                Arrow(x, y, true);
+                Amount(bend.FromCents, x, y);
             }
-            y = top;
         }
         var moves = bend.ToCents.Count;
         if (moves == 0)
         {
             var end = Math.Max(x + 0.8, room - 0.5);
-            pen.Line(x, y, end, y, Thickness, LineStyle.Dashed);
-            return end;
+            Hold(note.Note.IsTiedFromBefore ? x : x + 0.45, end, y);
+            return new BendEnd(end, x + 0.6);
         }
-        var span = Math.Max(moves * 1.1, Math.Min(room - 0.7 - x, moves * 3.2));
+        // A vibrato at the top gets the larger share of the time.
+        var share = note.Note.Vibrato.Width != Score.VibratoWidth.None ? 0.35 : 0.85;
+        var span = Math.Clamp((room - 0.7 - x) * share / moves, ShortestMove, LongestMove);
         var cents = bend.FromCents;
-        for (var i = 0; i < moves; i++)
+        var clear = x;
+        foreach (var to in bend.ToCents)
         {
-            var to = bend.ToCents[i];
-            var goal = x + span / moves;
+            var goal = x + span;
             var goalY = to <= 0 ? line - 0.55 : TopOf(to);
-            if (to > cents)
-            {
-                pen.Curve(new(x, y), new(x + (goal - x) * 0.75, y), new(goal, y + (goalY - y) * 0.35), new(goal, goalY + ArrowLength * 0.8), Thickness);
-                Arrow(goal, goalY, true);
-                Amount(to, goal, goalY);
-            }
-            else
-            {
-                pen.Curve(new(x, y), new(x + (goal - x) * 0.75, y), new(goal, y + (goalY - y) * 0.35), new(goal, goalY - ArrowLength * 0.8), Thickness);
-                Arrow(goal, goalY, false);
-                if (to > 0) Amount(to, goal + 0.9, goalY + 0.6);
-            }
+            var up = to > cents;
+            pen.Curve(new(x, y), new(x + span * 0.75, y), new(goal, y + (goalY - y) * 0.35), new(goal, goalY + (up ? ArrowLength : -ArrowLength) * 0.8), Thickness);
+            Arrow(goal, goalY, up);
+            clear = goal + 0.4;
+            if (up) clear = Amount(to, goal, goalY);
+            else if (to > 0) clear = Amount(to, goal + 0.9, goalY + 0.6);
             (x, y, cents) = (goal, goalY, to);
         }
-        return x;
+        return new BendEnd(x, clear + 0.4);
 
         double TopOf(int height) => -Height - Step * Math.Max(0, Array.IndexOf(heights, height));
+    }
+
+    /// <summary>The dashes of a bend that is held beyond its note, up to the system's end.</summary>
+    public void HoldOn(PlacedNote note, int[] heights, double from, double to) =>
+        Hold(from, to, -Height - Step * Math.Max(0, Array.IndexOf(heights, note.Note.Bend!.EndCents)));
+
+    private void Hold(double from, double to, double y)
+    {
+        if (to - from > 0.5) pen.Line(from + 0.2, y, to, y, Thickness, LineStyle.Dashed);
     }
 
     private void Arrow(double x, double y, bool up)
@@ -82,9 +93,10 @@ internal sealed class BendDrawer(Pen pen)
     }
 
     // Once for all notes that are bent together.
-    private void Amount(int cents, double x, double y)
+    private double Amount(int cents, double x, double y)
     {
-        if (!amounts.Add((cents, Math.Round(x, 3), Math.Round(y, 3)))) return;
-        pen.Text(BendAmounts.Of(cents), x, y - 0.3, HouseStyle.SmallSize, Face.Sans, Anchor.Middle);
+        var text = BendAmounts.Of(cents);
+        if (amounts.Add((cents, Math.Round(x, 3), Math.Round(y, 3)))) pen.Text(text, x, y - 0.3, HouseStyle.SmallSize, Face.Sans, Anchor.Middle);
+        return x + pen.Ink.TextWidth(text, Face.Sans, HouseStyle.SmallSize) / 2;
     }
 }

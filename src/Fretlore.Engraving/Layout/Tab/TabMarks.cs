@@ -1,6 +1,7 @@
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Model;
+using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Systems;
 using Fretlore.Score;
 
@@ -10,7 +11,7 @@ namespace Fretlore.Engraving.Layout.Tab;
 internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry, Links links, TabRow row)
 {
     private readonly BendDrawer bends = new(pen);
-    private readonly Dictionary<NoteId, double> bendEnds = [];
+    private readonly Dictionary<NoteId, BendEnd> bendEnds = [];
     private readonly List<(string Letters, double X)> lettersAt = [];
     private readonly AlignedRow letters = new(pen);
     private readonly AlignedRow strokes = new(pen);
@@ -27,7 +28,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
                 for (var i = 0; i < voice.Slots.Length; i++)
                 {
                     var slot = voice.Slots[i];
-                    var room = i + 1 < voice.Slots.Length ? geometry.X(voice.Slots[i + 1]) : place.Right - 0.3;
+                    var room = i + 1 < voice.Slots.Length ? geometry.X(voice.Slots[i + 1]) : place.Right - (place.Measure.LastBar.RepeatCount > 0 ? Prefix.RepeatWidth(pen.Ink) : 0.3);
                     DrawSlot(slot, voice.Rule, room);
                 }
             }
@@ -59,9 +60,13 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         {
             var note = new PlacedNote(staff.Index, slot, h, false, rule);
             var middle = row.Middle(note);
-            var end = bends.Draw(note, middle, half, room);
-            if (note.Note.Bend is not null) bendEnds[note.Note.Id] = end;
-            if (note.Note.Vibrato.Width != VibratoWidth.None) AddVibrato(note.Note, note.Note.Bend is null ? middle - 0.4 : end, room);
+            var clear = middle - 0.4;
+            if (note.Note.Bend is not null)
+            {
+                var end = bendEnds[note.Note.Id] = DrawBend(note, middle, half, room);
+                clear = end.Clear;
+            }
+            if (note.Note.Vibrato.Width != VibratoWidth.None) AddVibrato(note.Note, clear, room);
             if (note.Note.Attack == Attack.Tap) AddLetter("T", middle);
             if (note.Note.Attack == Attack.HammerFromNowhere) AddLetter("H", middle);
             if (note.Note.Harmonic?.Kind == HarmonicKind.Pinch) AddLetter("P.H.", middle);
@@ -70,10 +75,34 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         if (slot.Event.Stroke != Stroke.None)
         {
             var glyph = slot.Event.Stroke == Stroke.Down ? Smufl.StringsDownBow : Smufl.StringsUpBow;
-            var x = geometry.X(slot) - slot.Shift + Spacing.ColumnInk.Centre;
+            var x = geometry.X(slot) - slot.Shift + ColumnInk.Centre;
             strokes.Add(x - 0.6, x + 0.6, y => pen.GlyphCentred(glyph, x, y, 0.8));
         }
         AddFingers(slot);
+    }
+
+    private BendEnd DrawBend(PlacedNote note, double middle, double half, double room)
+    {
+        var heights = HeightsOf(note);
+        var before = note.Note.IsTiedFromBefore ? links.Before(note.Note) : null;
+        var heldFrom = before is null ? middle - 0.8 : bendEnds.TryGetValue(before.Note.Id, out var left) ? left.X : Math.Min(geometry.MusicLeft - 0.3, middle - 1);
+        var end = bends.Draw(note, heights, middle, half, room, heldFrom);
+        var isLeaving = links.TiedTo(note.Note) is { } next && !geometry.Has(next.Slot.Measure);
+        if (isLeaving && note.Note.Bend is { EndCents: > 0, ToCents.Count: > 0 }) bends.HoldOn(note, heights, end.X + 0.25, geometry.Right - 0.3);
+        return end;
+    }
+
+    // A bend that goes on over ties keeps each of its heights through all of them.
+    private int[] HeightsOf(PlacedNote note)
+    {
+        var first = note;
+        while (first.Note.IsTiedFromBefore && links.Before(first.Note) is { Note.Bend: not null } before) first = before;
+        var heights = new SortedSet<int>();
+        for (var at = first; at?.Note.Bend is { } bend; at = links.TiedTo(at.Note))
+        {
+            heights.UnionWith(bend.ToCents.Items.Add(bend.FromCents));
+        }
+        return [.. heights.Where(cents => cents > 0)];
     }
 
     // Letters for one place are joined; the same letter for several notes of a chord stands once.
@@ -94,7 +123,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
     {
         var glyph = note.Vibrato.Width == VibratoWidth.Wide ? Smufl.GuitarWideVibratoStroke : Smufl.GuitarVibratoStroke;
         var step = pen.Ink.Music.AdvanceOf(glyph);
-        var count = Math.Max(2, (int)((right - 0.6 - left) / step));
+        var count = Math.Max(3, (int)((right - 0.6 - left) / step));
         vibratos.Add((glyph, left, count));
     }
 
@@ -111,7 +140,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
 
     private void AddFingers(Slot slot)
     {
-        var middle = geometry.X(slot) - slot.Shift + Spacing.ColumnInk.Centre;
+        var middle = geometry.X(slot) - slot.Shift + ColumnInk.Centre;
         var stated = slot.Heads.Where(h => h.Note.Finger is not null).OrderBy(h => h.Note.String.Value).Select(h => NameOf(h.Note.Finger!.Value)).ToArray();
         if (stated.Length > 0)
         {
@@ -164,7 +193,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         var starts = !SystemNotes.IsSlurred(note) && links.LeadsTo(note) is { } after && SystemNotes.IsSlurred(after.Note);
         if (SystemNotes.IsSlurred(note) && note.Attack != Attack.Glide && links.Before(note) is { } from && IsTopOfSlurs(placed))
         {
-            var left = bendEnds.TryGetValue(from.Note.Id, out var bend) ? bend : geometry.Has(from.Slot.Measure) ? row.Middle(from) : row.Middle(placed) - 2;
+            var left = bendEnds.TryGetValue(from.Note.Id, out var bend) ? bend.X : geometry.Has(from.Slot.Measure) ? row.Middle(from) : row.Middle(placed) - 2;
             AddLetter(note.Attack == Attack.HammerOn ? "H" : "P", (left + row.Middle(placed)) / 2);
         }
         if ((!starts && !enters) || !(starts ? IsTopOfStarts(placed) : IsTopOfSlurs(placed))) return;
@@ -177,9 +206,24 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
             end = next;
         }
         var y = TabRow.LineOf(note) - 0.78;
-        var x1 = enters ? row.Middle(placed) - 2 : bendEnds.TryGetValue(note.Id, out var bent) ? bent + 0.3 : row.Middle(placed);
+        var x1 = enters ? row.Middle(placed) - 2 : bendEnds.TryGetValue(note.Id, out var bent) ? bent.X + 0.3 : row.Middle(placed);
         var x2 = leaves ? geometry.Right : row.Middle(end);
+        // Between numbers that stand on the string above, not through them.
+        if (NumberAbove(placed) is { } first) x1 = Math.Max(x1, row.Middle(placed) + first + 0.3);
+        if (NumberAbove(end) is { } second) x2 = Math.Min(x2, row.Middle(end) - second - 0.3);
         if (x2 - x1 > 0.5) pen.Slur(x1, y, x2, y, -Math.Clamp((x2 - x1) * 0.12, 0.4, 0.8));
+    }
+
+    // Half the width of the wider of a number and the one on the string above it; null where there is none.
+    private double? NumberAbove(PlacedNote placed)
+    {
+        if (placed.IsGrace) return null;
+        for (var h = 0; h < placed.Slot.Heads.Length; h++)
+        {
+            if (placed.Slot.Heads[h].Note.String.Value != placed.Note.String.Value - 1) continue;
+            return Math.Max(row.HalfWidth(placed), row.HalfWidth(placed with { Head = h }));
+        }
+        return null;
     }
 
     private static bool IsTopOfSlurs(PlacedNote placed) => placed.IsGrace

@@ -24,9 +24,10 @@ internal sealed class TabSpans(Pen pen, StaffPlan staff, SystemGeometry geometry
     {
         foreach (var (label, holds) in Kinds)
         {
-            var row = new AlignedRow(pen);
-            foreach (var run in Runs(holds)) Add(row, label, run);
-            row.DrawAbove(0.1, 0.8);
+            // Runs that come closer than their words allow, as in two voices, go on rows above each other.
+            var rows = new StackedRows(pen);
+            foreach (var run in Runs(holds).OrderBy(r => r.Left)) Add(rows, label, run);
+            rows.DrawAbove(0.1, 0.8);
         }
     }
 
@@ -70,14 +71,15 @@ internal sealed class TabSpans(Pen pen, StaffPlan staff, SystemGeometry geometry
         return runs;
     }
 
-    private void Add(AlignedRow row, string label, Run run)
+    private void Add(StackedRows rows, string label, Run run)
     {
         var right = run.Right;
         var width = pen.Ink.TextWidth(label, Face.Sans, HouseStyle.SmallSize);
         var start = Math.Min(run.Left - 0.1, geometry.LinesRight - width);
         var dashes = start + width + 0.35;
         var hasLine = run.IsLong && right - dashes > 0.5;
-        row.Add(start, hasLine ? right : start + width, y =>
+        var end = hasLine ? right : start + width;
+        rows.Add(start, end, y =>
         {
             pen.Text(label, start, y, HouseStyle.SmallSize, Face.Sans);
             if (!hasLine) return;

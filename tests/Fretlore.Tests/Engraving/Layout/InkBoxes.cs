@@ -1,18 +1,44 @@
+using System.Globalization;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 
 namespace Fretlore.Tests.Engraving.Layout;
 
-/// <summary>The start of a collision checker: one more reader of a drawing, which lists the ink box of every mark with the groups it is in.</summary>
+/// <summary>What a piece of ink is, as far as it matters for what may touch it.</summary>
+internal enum InkKind
+{
+    /// <summary>A glyph or a text.</summary>
+    Sign,
+
+    /// <summary>A piece of a slur, a bend, a slanted, dashed or bracket line, or an arrow head.</summary>
+    Stroke,
+
+    Beam,
+    Stem,
+    BarLine,
+
+    /// <summary>A staff line, a string's line, a ledger line, a frame: signs stand on them.</summary>
+    Ground,
+}
+
+/// <summary>A small box of ink.</summary>
+/// <param name="Path">The groups it is in and what it is.</param>
+/// <param name="Kind">What it is.</param>
+/// <param name="Ink">The box.</param>
+internal readonly record struct InkPiece(string Path, InkKind Kind, Box Ink);
+
+/// <summary>One more reader of a drawing: lists its ink as small boxes; curves and slanted lines in pieces.</summary>
 internal static class InkBoxes
 {
-    public static IEnumerable<(string Path, Box Ink)> Of(DrawnPage page, FontLibrary fonts) => page.Marks.SelectMany(m => Of(m, "", fonts));
+    private const int Pieces = 16;
+
+    public static IEnumerable<InkPiece> Of(DrawnPage page, FontLibrary fonts) => page.Marks.SelectMany(m => Of(m, "", fonts));
 
     /// <summary>Whether two boxes share more than a hair's breadth.</summary>
     public static bool Overlap(Box a, Box b, double allowed = 0.02) =>
         a.Left < b.Right - allowed && b.Left < a.Right - allowed && a.Top < b.Bottom - allowed && b.Top < a.Bottom - allowed;
 
-    private static IEnumerable<(string, Box)> Of(Mark mark, string path, FontLibrary fonts)
+    private static IEnumerable<InkPiece> Of(Mark mark, string path, FontLibrary fonts)
     {
         switch (mark)
         {
@@ -20,18 +46,55 @@ internal static class InkBoxes
                 return group.Marks.SelectMany(m => Of(m, group.Id is null ? path : path + "/" + group.Id, fonts));
             case Glyph glyph:
                 var ink = fonts.Music.InkOf(glyph.CodePoint);
-                return [(path + " glyph " + glyph.CodePoint.ToString("X4", System.Globalization.CultureInfo.InvariantCulture), new Box(
+                return [new(path + " glyph " + glyph.CodePoint.ToString("X4", CultureInfo.InvariantCulture), InkKind.Sign, new Box(
                     glyph.At.X + ink.Left * glyph.Scale, glyph.At.Y + ink.Top * glyph.Scale, glyph.At.X + ink.Right * glyph.Scale, glyph.At.Y + ink.Bottom * glyph.Scale))];
             case Text text:
                 var width = fonts.Texts.WidthOf(text.Value, text.Face, text.Size);
                 var left = text.At.X - text.Anchor switch { Anchor.Start => 0, Anchor.Middle => width / 2, _ => width };
-                return [(path + " text " + text.Value, new Box(left, text.At.Y - fonts.Texts.DigitHeight(text.Face, text.Size), left + width, text.At.Y))];
+                return [new(path + " text " + text.Value, InkKind.Sign, new Box(left, text.At.Y - fonts.Texts.DigitHeight(text.Face, text.Size), left + width, text.At.Y))];
             case Line line:
-                var half = line.Thickness / 2;
-                return [(path + " line", new Box(Math.Min(line.From.X, line.To.X) - half, Math.Min(line.From.Y, line.To.Y) - half,
-                    Math.Max(line.From.X, line.To.X) + half, Math.Max(line.From.Y, line.To.Y) + half))];
+                return Along(path + " line", KindOf(line, fonts), line.From, line.From, line.To, line.To, line.Thickness, line.From.X == line.To.X || line.From.Y == line.To.Y ? 1 : Pieces);
+            case Curve curve:
+                return Along(path + " curve", InkKind.Stroke, curve.From, curve.Control1, curve.Control2, curve.To, curve.Thickness, Pieces);
+            case Slur slur:
+                return Along(path + " slur", InkKind.Stroke, slur.From, slur.Control1, slur.Control2, slur.To, slur.MiddleThickness, Pieces);
+            case Polygon { Points: { Count: 4 } corners }:
+                // A beam: its corners are upper left, upper right, lower right, lower left.
+                Point from = new(corners[0].X, (corners[0].Y + corners[3].Y) / 2), to = new(corners[1].X, (corners[1].Y + corners[2].Y) / 2);
+                return Along(path + " beam", InkKind.Beam, from, from, to, to, corners[3].Y - corners[0].Y, Pieces);
+            case Polygon polygon:
+                return [new(path + " arrow", InkKind.Stroke, new Box(
+                    polygon.Points.Min(p => p.X), polygon.Points.Min(p => p.Y), polygon.Points.Max(p => p.X), polygon.Points.Max(p => p.Y)))];
             default:
                 return [];
+        }
+    }
+
+    private static InkKind KindOf(Line line, FontLibrary fonts)
+    {
+        if (line.Style != LineStyle.Solid) return InkKind.Stroke;
+        if (line.From.X == line.To.X)
+        {
+            if (line.Thickness == fonts.Music.Default("stemThickness")) return InkKind.Stem;
+            return line.Thickness == fonts.Music.Default("thickBarlineThickness") || line.Thickness == fonts.Music.Default("thinBarlineThickness") ? InkKind.BarLine : InkKind.Ground;
+        }
+        return line.From.Y == line.To.Y ? InkKind.Ground : InkKind.Stroke;
+    }
+
+    private static IEnumerable<InkPiece> Along(string path, InkKind kind, Point a, Point b, Point c, Point d, double thickness, int pieces)
+    {
+        var half = thickness / 2;
+        var last = a;
+        for (var i = 1; i <= pieces; i++)
+        {
+            double t = i / (double)pieces, u = 1 - t;
+            var next = new Point(
+                u * u * u * a.X + 3 * u * u * t * b.X + 3 * u * t * t * c.X + t * t * t * d.X,
+                u * u * u * a.Y + 3 * u * u * t * b.Y + 3 * u * t * t * c.Y + t * t * t * d.Y);
+            yield return new(path, kind, new Box(
+                Math.Min(last.X, next.X) - (a.Y == d.Y && b.Y == a.Y ? 0 : half), Math.Min(last.Y, next.Y) - (a.X == d.X ? 0 : half),
+                Math.Max(last.X, next.X) + (a.Y == d.Y && b.Y == a.Y ? 0 : half), Math.Max(last.Y, next.Y) + (a.X == d.X ? 0 : half)));
+            last = next;
         }
     }
 }

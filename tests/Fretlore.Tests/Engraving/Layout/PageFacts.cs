@@ -52,7 +52,7 @@ public class PageFacts
         {
             foreach (var page in Engrave(song).Pages)
             {
-                foreach (var (_, box) in InkBoxes.Of(page, Fonts))
+                foreach (var box in InkBoxes.Of(page, Fonts).Select(p => p.Ink))
                 {
                     Assert.True(box.Left > 2 && box.Top > 2 && box.Right < page.Width - 2 && box.Bottom < page.Height - 2, box.ToString());
                 }

@@ -24,8 +24,35 @@ internal static class RandomSongs
         }
         var song = builder.Build("Page " + seed);
         for (var bar = 0; bar < bars; bar++) song = song.WithBar(bar, b => Marked(b, random));
-        return (song with { Sections = [new Section("First part", 0, bars)] }).Renumbered();
+        return Playable(song with { Sections = [new Section("First part", 0, bars)] }).Renumbered();
     }
+
+    // A note is hammered or glided to only from the moment before it.
+    private static Song Playable(Song song) => song with
+    {
+        Parts = song.Parts.Select(part =>
+        {
+            Event? before = null;
+            return part with
+            {
+                Bars = part.Bars.Select(bar => bar with
+                {
+                    Strands = bar.Strands.Select(strand => strand with { Events = strand.Events.Select(Reached).ToValueList() }).ToValueList(),
+                }).ToValueList(),
+            };
+
+            Event Reached(Event item)
+            {
+                var reached = item with
+                {
+                    Notes = item.Notes.Select(n => n.Attack is Attack.HammerOn or Attack.Glide && before?.Notes.Any(b => b.String == n.String && b.Fret != n.Fret) != true
+                        ? n with { Attack = Attack.Picked } : n).ToValueList(),
+                };
+                before = item;
+                return reached;
+            }
+        }).ToValueList(),
+    };
 
     private static Bar Marked(Bar bar, Random random) => random.Next(8) switch
     {

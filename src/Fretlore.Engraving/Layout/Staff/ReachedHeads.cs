@@ -1,0 +1,83 @@
+using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout.Model;
+
+namespace Fretlore.Engraving.Layout.Staff;
+
+/// <summary>Draws the pitches a bend reaches: small heads without stems after the chord, each slurred from the one before (common practice).</summary>
+internal sealed class ReachedHeads(Pen pen)
+{
+    public const double Scale = 0.74;
+
+    private const double Gap = 0.55;
+
+    private readonly double headWidth = pen.Ink.GlyphWidth(Smufl.NoteheadBlack) * Scale;
+
+    /// <summary>How far right of the chord's ink they reach.</summary>
+    public static double Width(Slot slot) => slot.Reached.Sum(step => Gap + (step.Shape.Right - step.Shape.Left) * Scale);
+
+    /// <summary>The last pitch that a note of a chord reaches: right end and middle of its small head; null when it reaches none.</summary>
+    public Point? EndOf(Slot slot, int head, double x)
+    {
+        for (var step = slot.Reached.Length - 1; step >= 0; step--)
+        {
+            var index = slot.Reached[step].Of.IndexOf(head);
+            if (index >= 0) return new Point(XOf(slot, step, index, x) + headWidth, slot.Reached[step].Heads[index].Y);
+        }
+        return null;
+    }
+
+    /// <param name="slot">The chord.</param>
+    /// <param name="x">Its left edge.</param>
+    /// <param name="above">Whether slurs go over the heads.</param>
+    public void Draw(Slot slot, double x, bool above)
+    {
+        var side = above ? -1 : 1;
+        // In a chord slurs run between the heads' columns, beside the other notes; else over the two heads.
+        var isChord = slot.Heads.Length > 1;
+        var left = new Point[slot.Heads.Length];
+        for (var i = 0; i < left.Length; i++)
+        {
+            var middle = slot.Shape.HeadX[i] + pen.Ink.GlyphWidth(Signs.GlyphOf(slot.Heads[i].Shape)) * 0.6;
+            left[i] = isChord ? new Point(x + slot.Shape.Right + 0.1, slot.Heads[i].Y + side * 0.2) : new Point(x + middle, slot.Heads[i].Y + side * 0.65);
+        }
+        for (var step = 0; step < slot.Reached.Length; step++)
+        {
+            var (of, heads, shape) = slot.Reached[step];
+            for (var i = 0; i < heads.Length; i++)
+            {
+                var at = XOf(slot, step, i, x);
+                pen.Glyph(Smufl.NoteheadBlack, at, heads[i].Y, Scale);
+                if (heads[i].Accidental is { } alteration) pen.Glyph(Signs.AccidentalOf(alteration), at + (shape.AccidentalX[i] - shape.HeadX[i]) * Scale, heads[i].Y, Scale);
+                Ledgers(heads[i], at);
+                if (isChord)
+                {
+                    var before = XOf(slot, step, i, x) - (shape.HeadX[i] - shape.Left) * Scale - 0.08;
+                    if (before - left[of[i]].X > 0.2) pen.Slur(left[of[i]].X, left[of[i]].Y, before, heads[i].Y + side * 0.2, side * 0.25);
+                    left[of[i]] = new Point(XOf(slot, step, i, x) + (shape.Right - shape.HeadX[i]) * Scale + 0.1, heads[i].Y + side * 0.2);
+                    continue;
+                }
+                // Over the small head's own accidental.
+                var end = new Point(at + headWidth / 2, heads[i].Y + side * (heads[i].Accidental is null ? 0.5 : 1.6));
+                var start = left[0] with { Y = heads[i].Accidental is null ? left[0].Y : above ? Math.Min(left[0].Y, end.Y + 0.6) : Math.Max(left[0].Y, end.Y - 0.6) };
+                pen.Slur(start.X, start.Y, end.X, end.Y, side * Math.Clamp((end.X - start.X) * 0.16, 0.3, 0.8));
+                left[0] = new Point(at + headWidth / 2, heads[i].Y + side * 0.5);
+            }
+        }
+    }
+
+    private static double XOf(Slot slot, int step, int index, double x)
+    {
+        var at = x + slot.Shape.Right;
+        for (var s = 0; s < step; s++) at += Gap + (slot.Reached[s].Shape.Right - slot.Reached[s].Shape.Left) * Scale;
+        return at + Gap + (slot.Reached[step].Shape.HeadX[index] - slot.Reached[step].Shape.Left) * Scale;
+    }
+
+    private void Ledgers(Head head, double x)
+    {
+        for (var position = -2; position >= head.Position; position -= 2) Ledger(position);
+        for (var position = 10; position <= head.Position; position += 2) Ledger(position);
+
+        void Ledger(int position) => pen.Line(x - 0.22, 4 - position / 2.0, x + headWidth + 0.22, 4 - position / 2.0, pen.Ink.LedgerLine);
+    }
+}
