@@ -38,6 +38,7 @@ internal static class FretloreCommand
             NewVerb.Make(surroundings),
             NameVerb.Make(surroundings),
             ScaleVerb.Make(surroundings),
+            ShapesVerb.Make(surroundings),
             StringsVerb.Make(surroundings),
         };
         HelpWithExamples.On(root, "fretlore new my-song.lore", "fretlore kit my-song.lore -o my-song-kit");

@@ -30,6 +30,7 @@ internal sealed record ScaleLine(string Name, string Root, IReadOnlyList<string>
 [JsonSerializable(typeof(ScaleAnswer))]
 [JsonSerializable(typeof(StringsAnswer))]
 [JsonSerializable(typeof(SongExplanation))]
+[JsonSerializable(typeof(ShapesAnswer))]
 internal sealed partial class AnswerJson : JsonSerializerContext
 {
     /// <summary>Writes names such as <c>Cmaj7#11</c> and <c>C+</c> as they are read.</summary>

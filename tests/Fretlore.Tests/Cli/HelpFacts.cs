@@ -13,6 +13,7 @@ public sealed class HelpFacts : IDisposable
     [InlineData("new")]
     [InlineData("name")]
     [InlineData("scale")]
+    [InlineData("shapes")]
     [InlineData("strings")]
     public void AVerbsHelp_EndsWithAnExampleOfIt(string verb)
     {
@@ -25,7 +26,7 @@ public sealed class HelpFacts : IDisposable
     public void TheCommandsHelp_NamesEveryVerb()
     {
         Assert.Equal(0, desktop.Run("--help"));
-        foreach (var verb in (string[])["kit", "check", "explain", "format", "new", "name", "scale", "strings"])
+        foreach (var verb in (string[])["kit", "check", "explain", "format", "new", "name", "scale", "shapes", "strings"])
         {
             Assert.Contains($"\n  {verb} ", desktop.Out, StringComparison.Ordinal);
         }

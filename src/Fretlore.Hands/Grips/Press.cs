@@ -1,0 +1,26 @@
+using Fretlore.Score;
+
+namespace Fretlore.Hands.Grips;
+
+/// <summary>One place the fretting hand must hold.</summary>
+/// <param name="String">1 is the highest.</param>
+/// <param name="Fret">Counted from the capo, above 0.</param>
+/// <param name="Stated">The finger the sheet asks for, or null.</param>
+/// <param name="BendCents">How far it is bent, 0 for not at all.</param>
+internal readonly record struct Press(int String, int Fret, Finger? Stated = null, int BendCents = 0);
+
+/// <summary>What must sound at one moment as the fretting hand sees it.</summary>
+/// <param name="Presses">From the low string (large number) to the high one, one a string.</param>
+/// <param name="OpenStrings">Bit n is set where string n sounds open, so that no finger may lie on it.</param>
+internal sealed record Hold(Press[] Presses, int OpenStrings)
+{
+    public bool Equals(Hold? other) => other is not null && OpenStrings == other.OpenStrings && Presses.AsSpan().SequenceEqual(other.Presses);
+
+    public override int GetHashCode()
+    {
+        var hash = new HashCode();
+        hash.Add(OpenStrings);
+        foreach (var press in Presses) hash.Add(press);
+        return hash.ToHashCode();
+    }
+}
