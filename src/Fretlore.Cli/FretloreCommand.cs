@@ -39,6 +39,7 @@ internal static class FretloreCommand
             NameVerb.Make(surroundings),
             ScaleVerb.Make(surroundings),
             ShapesVerb.Make(surroundings),
+            HandsVerb.Make(surroundings),
             StringsVerb.Make(surroundings),
         };
         HelpWithExamples.On(root, "fretlore new my-song.lore", "fretlore kit my-song.lore -o my-song-kit");

@@ -1,9 +1,12 @@
 using System.Collections.Immutable;
 using Fretlore.Binding;
+using Fretlore.Hands.Grips;
+using Fretlore.Hands.Plans;
 using Fretlore.Lesson.Kit;
 using Fretlore.Reading;
 using Fretlore.Score;
 using Fretlore.Syntax;
+using Fretlore.Workspace.Hands;
 
 namespace Fretlore.Workspace;
 
@@ -37,6 +40,17 @@ public sealed class SongWorkspace
 
     /// <summary>Reads a sheet. Never fails, whatever the text.</summary>
     public static SongWorkspace Open(SourceText text) => new(Syntax.Sheet.Parse(text));
+
+    /// <summary>Plans the fretting hand through the song. There must be a song.</summary>
+    public HandsView PlanHands(HandSize size)
+    {
+        var plan = HandPlanner.Plan(Song ?? throw new InvalidOperationException("A sheet without a song has no hand plan."), size);
+        var found = plan.Parts.SelectMany(part => part.Problems)
+            .Select(problem => HandDiagnostics.Of(problem, bound.SpanOf(problem.Note)))
+            .DistinctBy(diagnostic => (diagnostic.Code, diagnostic.Span))
+            .OrderBy(diagnostic => diagnostic.Span.Start);
+        return new HandsView(plan, [.. found.Select(diagnostic => Finding.Of(diagnostic, Sheet.Text))]);
+    }
 
     /// <summary>Makes the song's kit in memory. There must be a song.</summary>
     public KitResult MakeKit(KitOptions options, Action<KitStep>? begins = null) =>

@@ -30,6 +30,7 @@ internal sealed record ScaleLine(string Name, string Root, IReadOnlyList<string>
 [JsonSerializable(typeof(ScaleAnswer))]
 [JsonSerializable(typeof(StringsAnswer))]
 [JsonSerializable(typeof(SongExplanation))]
+[JsonSerializable(typeof(HandsAnswer))]
 [JsonSerializable(typeof(ShapesAnswer))]
 internal sealed partial class AnswerJson : JsonSerializerContext
 {

@@ -77,10 +77,19 @@ internal static class GripCost
     private static double Barre(Grip grip, int finger, Span<double> parts)
     {
         var strings = grip.StringsUnder(finger);
-        if (strings < 2) return 0;
+        if (strings < 2 || IsOnlyTouched(grip, finger)) return 0;
         var fret = grip.FretOf(finger);
         var amount = HandCosts.Barre + HandCosts.BarrePerString * (strings - 2) + (fret == 1 ? HandCosts.BarreNearNut : fret == 2 ? HandCosts.BarreNearNut / 2 : 0);
         return Add(parts, Effort.Barre, amount * HandCosts.BarreUnder((Finger)finger));
+    }
+
+    private static bool IsOnlyTouched(Grip grip, int finger)
+    {
+        for (var i = 0; i < grip.Fingers.Length; i++)
+        {
+            if ((int)grip.Fingers[i] == finger && !grip.Hold.Presses[i].IsTouched) return false;
+        }
+        return true;
     }
 
     private static double OutOfPosition(Grip grip, int finger, Span<double> parts)

@@ -7,7 +7,8 @@ namespace Fretlore.Hands.Grips;
 /// <param name="Fret">Counted from the capo, above 0.</param>
 /// <param name="Stated">The finger the sheet asks for, or null.</param>
 /// <param name="BendCents">How far it is bent, 0 for not at all.</param>
-internal readonly record struct Press(int String, int Fret, Finger? Stated = null, int BendCents = 0);
+/// <param name="IsTouched">Only touched, for a natural harmonic: no strength is needed, and a finger lies across strings at no cost.</param>
+internal readonly record struct Press(int String, int Fret, Finger? Stated = null, int BendCents = 0, bool IsTouched = false);
 
 /// <summary>What must sound at one moment as the fretting hand sees it.</summary>
 /// <param name="Presses">From the low string (large number) to the high one, one a string.</param>

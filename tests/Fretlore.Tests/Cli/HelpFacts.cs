@@ -14,6 +14,7 @@ public sealed class HelpFacts : IDisposable
     [InlineData("name")]
     [InlineData("scale")]
     [InlineData("shapes")]
+    [InlineData("hands")]
     [InlineData("strings")]
     public void AVerbsHelp_EndsWithAnExampleOfIt(string verb)
     {
@@ -26,7 +27,7 @@ public sealed class HelpFacts : IDisposable
     public void TheCommandsHelp_NamesEveryVerb()
     {
         Assert.Equal(0, desktop.Run("--help"));
-        foreach (var verb in (string[])["kit", "check", "explain", "format", "new", "name", "scale", "shapes", "strings"])
+        foreach (var verb in (string[])["kit", "check", "explain", "format", "new", "name", "scale", "shapes", "hands", "strings"])
         {
             Assert.Contains($"\n  {verb} ", desktop.Out, StringComparison.Ordinal);
         }

@@ -1,0 +1,114 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json;
+using Fretlore.Cli.Files;
+using Fretlore.Cli.Json;
+using Fretlore.Cli.Output;
+using Fretlore.Hands.Plans;
+using Fretlore.Music;
+using Fretlore.Score;
+using Fretlore.Workspace;
+using Fretlore.Workspace.Hands;
+using Fretlore.Workspace.Questions;
+
+namespace Fretlore.Cli.Verbs;
+
+/// <summary><c>fretlore hands</c>: which finger plays what, how hard each bar is and why.</summary>
+internal static class HandsVerb
+{
+    public static Verb Make(Surroundings surroundings)
+    {
+        var sheet = new Argument<string>("SHEET") { Description = "The sheet, NAME.lore; - reads it from the standard input." };
+        var part = new Option<string?>("--part") { Description = "The parts to print, with commas between them; all when not given.", HelpName = "NAMES" };
+        var hand = new Option<string>("--hand") { Description = "small, average or large.", HelpName = "SIZE", DefaultValueFactory = _ => "average" };
+        var json = new Option<bool>("--json") { Description = "Print the plan as JSON." };
+        var verb = new Verb(
+            "hands", "Say which finger plays what, how hard each bar is and why.",
+            "fretlore hands my-song.lore", "fretlore hands my-song.lore --part lead --hand small --json") { sheet, part, hand, json };
+        verb.SetAction(parsed => Run(
+            surroundings, parsed.GetRequiredValue(sheet), parsed.GetValue(part), parsed.GetRequiredValue(hand), parsed.GetValue(json)));
+        return verb;
+    }
+
+    private static int Run(Surroundings surroundings, string path, string? partNames, string handSize, bool asJson)
+    {
+        var hand = HandText.Read(handSize);
+        if (hand.Misread is { } noHand) return WrongUse.Write(surroundings.Error, noHand);
+        var file = SheetFile.Read(surroundings, path);
+        if (file.Wrong is not null)
+        {
+            FindingPrinter.Write(surroundings.Error, path, file.Findings, surroundings.Colours);
+            return file.ExitCode;
+        }
+        var workspace = SongWorkspace.Open(file.Text);
+        if (workspace.HasErrors || workspace.Song is not { } song)
+        {
+            FindingPrinter.Write(surroundings.Error, path, workspace.Findings, surroundings.Colours);
+            return ExitCode.SheetHasErrors;
+        }
+        var chosen = PartChoice.Read(partNames, song);
+        if (chosen.Misread is { } noPart) return WrongUse.Write(surroundings.Error, noPart);
+        int[] parts = chosen.Value.Count == 0 ? [.. Enumerable.Range(0, song.Parts.Count)] : [.. chosen.Value];
+        var view = workspace.PlanHands(hand.Value);
+        if (asJson) surroundings.Out.WriteLine(JsonSerializer.Serialize(Answer(song, view, parts), AnswerJson.Readable.HandsAnswer));
+        else Write(surroundings, path, song, view, parts);
+        return ExitCode.Fine;
+    }
+
+    private static void Write(Surroundings surroundings, string path, Song song, HandsView view, int[] parts)
+    {
+        var output = surroundings.Out;
+        foreach (var part in parts)
+        {
+            var hands = view.Plan.Parts[part];
+            output.WriteLine($"{song.Parts[part].Title}: {Word(hands.Whole.Difficulty)}");
+            Columns.Write(output, Bars(song.Bars, song.Parts[part].Bars, hands, view.Plan)
+                .Where(bar => bar.Difficulty != Word(Difficulty.None))
+                .Select(bar => (string[])[$"  bar {bar.Bar}", bar.Difficulty, Fingers(bar), string.Join("; ", bar.Reasons)]));
+        }
+        if (view.Plan.Riffs.Length > 0) output.WriteLine("Riffs:");
+        Columns.Write(output, view.Plan.Riffs.Select(riff => (string[])["  " + riff.Name, Word(riff.Whole.Difficulty), string.Join("; ", riff.Whole.Reasons)]));
+        FindingPrinter.Write(output, path, view.Findings, surroundings.Colours);
+        output.WriteLine(HandsView.Caution);
+    }
+
+    private static HandsAnswer Answer(Song song, HandsView view, int[] parts) => new(
+        view.Plan.Size.ToString().ToLowerInvariant(),
+        [.. parts.Select(part => Line(song.Bars, song.Parts[part].Bars, view.Plan.Parts[part], view.Plan))],
+        [.. view.Plan.Riffs.Select((riff, i) => Line(song.Riffs[i].Bars, song.Riffs[i].Content, riff, view.Plan))],
+        [.. view.Findings.Select(f => new DiagnosticLine(f.Code, FindingPrinter.SeverityWord(f.Severity), f.Line, f.Column, f.Length, f.Message, f.Remedy))],
+        HandsView.Caution);
+
+    private static LineOfHands Line(ValueList<Bar> bars, ValueList<PartBar> content, LineHands line, SongHands plan) =>
+        new(line.Name, Word(line.Whole.Difficulty), Math.Round(line.Whole.Cost, 2), [.. Bars(bars, content, line, plan)]);
+
+    private static IEnumerable<BarOfHands> Bars(ValueList<Bar> bars, ValueList<PartBar> content, LineHands line, SongHands plan) =>
+        line.Bars.Select((load, i) => new BarOfHands(
+            bars[i].Number, Word(load.Difficulty), Math.Round(load.Cost, 2), Math.Round(load.Seconds, 3), Efforts(load), load.Reasons,
+            [.. content[i].Strands.SelectMany(strand => strand.Events).SelectMany(e => e.Graces.Concat(e.Notes).Select(note => Note(e, note, plan)))]));
+
+    private static NoteOfHands Note(Event e, Note note, SongHands plan)
+    {
+        var hand = plan.Of(note.Id);
+        return new NoteOfHands(e.Start.ToString(), note.String.Value, note.Fret.Number, (int?)hand.Finger, hand.Finger is null ? null : hand.Position);
+    }
+
+    private static SortedDictionary<string, double> Efforts(HandLoad load)
+    {
+        var efforts = new SortedDictionary<string, double>(StringComparer.Ordinal);
+        foreach (var effort in Enum.GetValues<Fretlore.Hands.Grips.Effort>())
+        {
+            var amount = Math.Round(load.ByEffort[(int)effort], 2);
+            if (amount > 0) efforts.Add(JsonNamingPolicy.CamelCase.ConvertName(effort.ToString()), amount);
+        }
+        return efforts;
+    }
+
+    // For example "1 4 [1 3 4] -": an open or free note is a dash, what sounds together stands in brackets, low string first.
+    private static string Fingers(BarOfHands bar) => string.Join(' ', bar.Notes
+        .GroupBy(note => note.At)
+        .Select(group => group.Select(note => note.Finger?.ToString(CultureInfo.InvariantCulture) ?? "-").ToList())
+        .Select(fingers => fingers.Count == 1 ? fingers[0] : $"[{string.Join(' ', fingers)}]"));
+
+    private static string Word(Difficulty difficulty) => difficulty.ToString().ToLowerInvariant();
+}

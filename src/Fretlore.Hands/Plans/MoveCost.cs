@@ -1,0 +1,101 @@
+using Fretlore.Hands.Grips;
+
+namespace Fretlore.Hands.Plans;
+
+/// <summary>What it costs to come from one grip to the next.</summary>
+internal static class MoveCost
+{
+    /// <param name="from">The grip before.</param>
+    /// <param name="to">The grip after.</param>
+    /// <param name="moment">The moment of the grip after: its links and the time there is.</param>
+    /// <param name="rules">Neck and hand.</param>
+    /// <param name="parts">Gets the cost by <see cref="Effort"/> added; may be empty.</param>
+    public static double Of(Grip from, Grip to, Moment moment, GripRules rules, Span<double> parts)
+    {
+        var shifts = from.Position != to.Position;
+        var glides = false;
+        var total = 0.0;
+        for (var i = 0; i < moment.Links.Length; i++)
+        {
+            var link = moment.Links[i];
+            if (link.Kind == Joining.None)
+            {
+                total += SameNoteAgain(from, to, i, parts);
+                continue;
+            }
+            var isSameFinger = from.Fingers[link.From] == to.Fingers[i];
+            glides |= link.Kind == Joining.Glide && isSameFinger;
+            total += Linked(link.Kind, isSameFinger, shifts, parts);
+        }
+        return total + (shifts ? Shift(from, to, glides, moment.TimeToMove, rules, parts) : Hops(from, to, moment.TimeToMove, parts));
+    }
+
+    private static double Linked(Joining kind, bool isSameFinger, bool shifts, Span<double> parts) => kind switch
+    {
+        Joining.Held when !isSameFinger => GripCost.Add(parts, Effort.LostNote, HandCosts.HeldNoteLost),
+        Joining.Ringing when !isSameFinger => GripCost.Add(parts, Effort.LostNote, HandCosts.RingingNoteLost),
+        Joining.Legato when isSameFinger => GripCost.Add(parts, Effort.Legato, HandCosts.LegatoWithOneFinger),
+        Joining.Legato when shifts => GripCost.Add(parts, Effort.Legato, HandCosts.ShiftInLegato),
+        Joining.Glide when !isSameFinger => GripCost.Add(parts, Effort.Legato, HandCosts.GlideToOtherFinger),
+        _ => 0,
+    };
+
+    private static double SameNoteAgain(Grip from, Grip to, int at, Span<double> parts)
+    {
+        var press = to.Hold.Presses[at];
+        for (var i = 0; i < from.Fingers.Length; i++)
+        {
+            var before = from.Hold.Presses[i];
+            if (before.String != press.String) continue;
+            return before.Fret == press.Fret && from.Fingers[i] != to.Fingers[at]
+                ? GripCost.Add(parts, Effort.Hop, HandCosts.OtherFingerOnSameNote)
+                : 0;
+        }
+        return 0;
+    }
+
+    private static double Shift(Grip from, Grip to, bool glides, double time, GripRules rules, Span<double> parts)
+    {
+        var way = Math.Abs(rules.Place(from.Position) - rules.Place(to.Position));
+        var share = glides ? HandCosts.Glide : HasGuide(from, to) ? HandCosts.GuideFinger : 1;
+        var hurry = Math.Clamp((way / time / HandCosts.UnhurriedSpeed - 1) * HandCosts.Hurry, 0, HandCosts.MostHurry);
+        return GripCost.Add(parts, Effort.Shift, share * (HandCosts.Shift + HandCosts.ShiftPerMillimetre * way))
+            + GripCost.Add(parts, Effort.Hurry, share * hurry);
+    }
+
+    // A finger that stays on one string on both sides of a shift leads the hand.
+    private static bool HasGuide(Grip from, Grip to)
+    {
+        for (var finger = 1; finger < Grip.FingerCount; finger++)
+        {
+            if (from.Uses(finger) && to.Uses(finger) && from.HighStringOf(finger) == to.HighStringOf(finger)
+                && from.LowStringOf(finger) == to.LowStringOf(finger))
+            {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static double Hops(Grip from, Grip to, double time, Span<double> parts)
+    {
+        var total = 0.0;
+        for (var finger = 0; finger < Grip.FingerCount; finger++)
+        {
+            if (!from.Uses(finger) || !to.Uses(finger)) continue;
+            total += Hop(from, to, finger);
+        }
+        if (total == 0) return 0;
+        var haste = 1 + HandCosts.HopInHaste * HandCosts.ShortTime / (HandCosts.ShortTime + time);
+        return GripCost.Add(parts, Effort.Hop, total * haste);
+    }
+
+    private static double Hop(Grip from, Grip to, int finger)
+    {
+        var sharesString = from.HighStringOf(finger) <= to.LowStringOf(finger) && to.HighStringOf(finger) <= from.LowStringOf(finger);
+        if (from.FretOf(finger) != to.FretOf(finger)) return sharesString ? HandCosts.Slip : HandCosts.Hop;
+        if (sharesString) return 0;
+        var gap = Math.Max(from.HighStringOf(finger) - to.LowStringOf(finger), to.HighStringOf(finger) - from.LowStringOf(finger));
+        return gap == 1 ? HandCosts.Roll : HandCosts.Hop;
+    }
+}

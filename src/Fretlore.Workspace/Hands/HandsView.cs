@@ -1,0 +1,14 @@
+using System.Collections.Immutable;
+using Fretlore.Hands.Plans;
+
+namespace Fretlore.Workspace.Hands;
+
+/// <summary>The hand plan of a sheet's song and what was found in it.</summary>
+/// <param name="Plan">Fingers, positions and loads.</param>
+/// <param name="Findings">What no hand can do, in the order of the sheet's text, each place once.</param>
+public sealed record HandsView(SongHands Plan, ImmutableArray<Finding> Findings)
+{
+    /// <summary>What stands wherever the load of practice is shown.</summary>
+    public const string Caution =
+        "Hands tire before heads do: warm up, rest every quarter of an hour, and stop when something hurts. Pain, numbness or tingling that comes back belongs before a doctor or a hand therapist.";
+}
