@@ -46,7 +46,7 @@ public sealed class SongWorkspace
     {
         var plan = HandPlanner.Plan(Song ?? throw new InvalidOperationException("A sheet without a song has no hand plan."), size);
         var found = plan.Parts.SelectMany(part => part.Problems)
-            .Select(problem => HandDiagnostics.Of(problem, bound.SpanOf(problem.Note)))
+            .Select(problem => HandsView.Finding(problem, bound.SpanOf(problem.Note)))
             .DistinctBy(diagnostic => (diagnostic.Code, diagnostic.Span))
             .OrderBy(diagnostic => diagnostic.Span.Start);
         return new HandsView(plan, [.. found.Select(diagnostic => Finding.Of(diagnostic, Sheet.Text))]);

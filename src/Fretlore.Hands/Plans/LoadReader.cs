@@ -122,17 +122,17 @@ internal sealed class LoadReader(GripRules rules, IReadOnlyList<Moment> moments,
         var note = moment.Notes[Math.Max(0, Array.IndexOf(moment.IsNew, true))];
         if (grip.IsBeyondReach)
         {
-            problems.Add(new HandProblem(HandProblemKind.StatedFingersDontReach, moment.Bar, note, "The fingers the sheet asks for don't reach these frets together."));
+            problems.Add(new HandProblem(HandProblemKind.StatedFingersDontReach, moment.Bar, note, ""));
         }
         if (parts[(int)Effort.LostNote] >= HandCosts.HeldNoteLost)
         {
-            problems.Add(new HandProblem(HandProblemKind.HeldNoteLost, moment.Bar, note, "The finger of a note that is written to sound on is needed here."));
+            problems.Add(new HandProblem(HandProblemKind.HeldNoteLost, moment.Bar, note, ""));
         }
         if (before is null || grip.Position == before.Position) return;
         var speed = Math.Abs(rules.Place(grip.Position) - rules.Place(before.Position)) / moment.SinceBefore;
         if (speed <= TooFast) return;
         problems.Add(new HandProblem(HandProblemKind.TooFast, moment.Bar, note, Text(
-            $"The hand has {moment.SinceBefore:0.00} s to get from fret {before.Position} to fret {grip.Position}.")));
+            $"it has {moment.SinceBefore:0.00} s to get from fret {before.Position} to fret {grip.Position}")));
     }
 
     private string CantBeHeld(Hold hold)
@@ -141,8 +141,8 @@ internal sealed class LoadReader(GripRules rules, IReadOnlyList<Moment> moments,
         var way = rules.Place(high) - rules.Place(low);
         var most = rules.Reach.Most(Finger.Index, Finger.Little);
         return way > most
-            ? Text($"Frets {low} and {high} are {way:0} mm apart; index and little finger of this hand reach {most:0} mm.")
-            : $"No four fingers hold frets {string.Join(", ", hold.Presses.Select(p => p.Fret))} on these strings together.";
+            ? Text($"frets {low} and {high} are {way:0} mm apart, index and little finger reach {most:0} mm")
+            : $"four fingers can't be on frets {string.Join(", ", hold.Presses.Select(p => p.Fret))} of these strings at once";
     }
 
     private static double[] Seconds(ValueList<Bar> bars, int count)

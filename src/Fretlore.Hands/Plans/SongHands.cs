@@ -48,8 +48,8 @@ public enum HandProblemKind
 /// <param name="Kind">What.</param>
 /// <param name="Bar">Index into the written bars.</param>
 /// <param name="Note">The note where it shows.</param>
-/// <param name="Text">In words, a whole sentence.</param>
-public sealed record HandProblem(HandProblemKind Kind, int Bar, NoteId Note, string Text);
+/// <param name="Facts">The figures behind it, in words without a full stop; empty where there are none.</param>
+public sealed record HandProblem(HandProblemKind Kind, int Bar, NoteId Note, string Facts);
 
 /// <summary>The hand plan of one part or riff, in written order.</summary>
 /// <param name="Name">The part's or the riff's name.</param>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Fretlore.Hands.Plans;
+using Fretlore.Syntax;
 
 namespace Fretlore.Workspace.Hands;
 
@@ -8,6 +9,15 @@ namespace Fretlore.Workspace.Hands;
 /// <param name="Findings">What no hand can do, in the order of the sheet's text, each place once.</param>
 public sealed record HandsView(SongHands Plan, ImmutableArray<Finding> Findings)
 {
+    internal static Diagnostic Finding(HandProblem problem, TextSpan span) => problem.Kind switch
+    {
+        HandProblemKind.CantBeHeld => HandDiagnostics.CantBeHeld(span, problem.Facts),
+        HandProblemKind.TooFast => HandDiagnostics.TooFast(span, problem.Facts),
+        HandProblemKind.StatedFingersDontReach => HandDiagnostics.StatedFingersDontReach(span),
+        HandProblemKind.HeldNoteLost => HandDiagnostics.HeldNoteLost(span),
+        _ => throw new ArgumentOutOfRangeException(nameof(problem), problem.Kind, "No such problem."),
+    };
+
     /// <summary>What stands wherever the load of practice is shown.</summary>
     public const string Caution =
         "Hands tire before heads do: warm up, rest every quarter of an hour, and stop when something hurts. Pain, numbness or tingling that comes back belongs before a doctor or a hand therapist.";

@@ -71,7 +71,7 @@ public sealed class HandPlannerFacts
         var song = Sheets.Line("Q @6-1 [1 . . . . 9] [1 3 3 2 1 1] [. 3 2 0 1 0] [1 . . . . 9] |");
         var hands = HandPlanner.Plan(song);
         Assert.Equal([HandProblemKind.CantBeHeld, HandProblemKind.CantBeHeld], hands.Parts[0].Problems.Select(p => p.Kind));
-        Assert.Contains("mm apart", hands.Parts[0].Problems[0].Text, StringComparison.Ordinal);
+        Assert.Contains("mm apart", hands.Parts[0].Problems[0].Facts, StringComparison.Ordinal);
         var barre = song.Parts[0].Bars[0].Notes.Skip(2).Take(6).Select(n => hands.Of(n.Id).Finger);
         Assert.Equal([Finger.Index, Finger.Ring, Finger.Little, Finger.Middle, Finger.Index, Finger.Index], barre);
     }
@@ -92,7 +92,7 @@ public sealed class HandPlannerFacts
     {
         var song = DemoSongs.Load(name);
         var hands = HandPlanner.Plan(song);
-        Assert.Empty(hands.Parts.SelectMany(p => p.Problems).Select(p => $"{p.Kind} bar {song.Bars[p.Bar].Number}: {p.Text}"));
+        Assert.Empty(hands.Parts.SelectMany(p => p.Problems).Select(p => $"{p.Kind} bar {song.Bars[p.Bar].Number}: {p.Facts}"));
         foreach (var note in song.Parts.SelectMany(p => p.Bars).SelectMany(b => b.Notes))
         {
             var needsNone = note.Fret.IsOpen || note.IsDead || note.Attack == Attack.Tap;
