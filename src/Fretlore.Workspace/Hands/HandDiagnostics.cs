@@ -9,8 +9,8 @@ internal static class HandDiagnostics
         "FL4001", Severity.Warning, span, $"No hand of this size holds these notes together: {facts}.",
         "Move a note to another string or octave, leave one out, or tap it with the other hand (`t12`).");
 
-    public static Diagnostic TooFast(TextSpan span, string facts) => new(
-        "FL4002", Severity.Warning, span, $"The hand would have to move faster than hands do: {facts}.",
+    public static Diagnostic TooFast(TextSpan span, string time) => new(
+        "FL4002", Severity.Warning, span, $"The hand would have to move faster than hands do: {time}.",
         "Place the notes nearer to each other on other strings, let an open string sound in between, or slow down.");
 
     public static Diagnostic StatedFingersDontReach(TextSpan span) => new(

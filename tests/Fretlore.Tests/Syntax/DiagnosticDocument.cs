@@ -51,6 +51,7 @@ internal static class DiagnosticDocument
             "why" => "access is denied.",
             "kind" => "riff",
             "facts" => "frets 1 and 9 are 229 mm apart",
+            "time" => "it has 0.05 s to get from fret 1 to fret 12",
             _ => "word",
         },
         var t when t == typeof(IEnumerable<string>) => new[] { "lead", "bed" },
