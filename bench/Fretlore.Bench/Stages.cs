@@ -1,6 +1,7 @@
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout;
 using Fretlore.Engraving.Output;
+using Fretlore.Hands.Grips;
 using Fretlore.Lesson.Kit;
 using Fretlore.Syntax;
 using Fretlore.Workspace;
@@ -15,6 +16,8 @@ internal static class Stages
     public static object TextToSong(string sheet) => Open(sheet).Song!;
 
     public static object TextToReading(string sheet) => Open(sheet).Reading;
+
+    public static object TextToHands(string sheet) => Open(sheet).PlanHands(HandSize.Average);
 
     /// <summary>Fonts are loaded once, as where pages are drawn anew at each change of the text.</summary>
     public static object TextToPictures(string sheet, FontLibrary fonts)
