@@ -29,7 +29,7 @@ public static class SongReader
         for (var part = 0; part < song.Parts.Count; part++)
         {
             speller.Add(song.Parts[part].Bars, new LocalHarmony(part, tracks));
-            parts.Add(ReadPart(song, part, keys, tracks[part], namer));
+            parts.Add(ReadPart(song, part, keys, tracks, namer));
         }
         speller.Settle(pitches, degrees);
         var finder = new RoleFinder(keys, song.Bars, pitches, roles);
@@ -44,11 +44,15 @@ public static class SongReader
         };
     }
 
-    private static PartReading ReadPart(Song song, int part, ImmutableArray<Key> keys, List<Segment>[] track, SegmentNamer namer)
+    private static PartReading ReadPart(Song song, int part, ImmutableArray<Key> keys, List<Segment>[][] tracks, SegmentNamer namer)
     {
-        var overrides = StatedSymbols.Of(song.Parts[part].Bars, keys, track, namer);
-        var chords = Progression.WithFunctions(new MomentPicker(song, track).Pick(overrides), keys);
-        return new PartReading(chords, PhraseReader.Read(song, part, keys)) { Cadences = Progression.Cadences(chords, keys, song.Sections) };
+        var overrides = StatedSymbols.Of(song.Parts[part].Bars, keys, tracks[part], namer);
+        var chords = Progression.WithFunctions(new MomentPicker(song, tracks[part]).Pick(overrides), keys);
+        return new PartReading(chords, PhraseReader.Read(song, part, keys))
+        {
+            Cadences = Progression.Cadences(chords, keys, song.Sections),
+            Conflicts = overrides.Count == 0 ? [] : new SymbolCheck(song, tracks).Of(part, chords),
+        };
     }
 
     private static void ReadRiff(

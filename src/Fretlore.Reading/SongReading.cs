@@ -36,7 +36,17 @@ public sealed record PartReading(ImmutableArray<ChordMoment> Chords, ImmutableAr
 {
     /// <summary>The closes of its sections, where the last two chords make one.</summary>
     public ImmutableArray<Cadence> Cadences { get; init; } = [];
+
+    /// <summary>Symbols stated in the sheet that the notes don't bear out.</summary>
+    public ImmutableArray<SymbolConflict> Conflicts { get; init; } = [];
 }
+
+/// <summary>A symbol stated in the sheet that the notes don't bear out.</summary>
+/// <param name="At">A note of the moment the symbol stands at.</param>
+/// <param name="Symbol">As stated.</param>
+/// <param name="Heard">The name of what sounds there; null when the symbol can't be read as a chord at all.</param>
+/// <param name="Missing">Notes the symbol needs that sound in no part; empty when it is rather that too many others sound.</param>
+public sealed record SymbolConflict(NoteId At, string Symbol, string? Heard, ImmutableArray<NoteName> Missing);
 
 /// <summary>A chord from a place in a written bar on.</summary>
 /// <param name="Bar">Index into the song's bars.</param>

@@ -7,6 +7,7 @@ using Fretlore.Reading;
 using Fretlore.Score;
 using Fretlore.Syntax;
 using Fretlore.Workspace.Hands;
+using Fretlore.Workspace.Sheets;
 
 namespace Fretlore.Workspace;
 
@@ -20,8 +21,10 @@ public sealed class SongWorkspace
     {
         Sheet = sheet;
         bound = SongBinder.Bind(sheet);
-        Findings = [.. bound.Diagnostics.Select(d => Finding.Of(d, sheet.Text))];
         reading = new Lazy<SongReading>(() => SongReader.Read(Song ?? throw new InvalidOperationException("A sheet without a song has no reading.")));
+        // Only a stated symbol can disagree with the reading, so a sheet without one is checked without it.
+        var conflicts = bound.Song is { } song && StatesSymbols(song) ? ReadingDiagnostics.Of(Reading, bound) : [];
+        Findings = [.. bound.Diagnostics.Concat(conflicts).OrderBy(d => d.Span.Start).Select(d => Finding.Of(d, sheet.Text))];
     }
 
     /// <summary>The text as a tree.</summary>
@@ -51,6 +54,9 @@ public sealed class SongWorkspace
             .OrderBy(diagnostic => diagnostic.Span.Start);
         return new HandsView(plan, [.. found.Select(diagnostic => Finding.Of(diagnostic, Sheet.Text))]);
     }
+
+    private static bool StatesSymbols(Song song) => song.Parts.Any(
+        part => part.Bars.Any(bar => bar.Strands.Any(strand => strand.Events.Any(item => item.ChordSymbol is not null))));
 
     /// <summary>Makes the song's kit in memory. There must be a song.</summary>
     public KitResult MakeKit(KitOptions options, Action<KitStep>? begins = null) =>
