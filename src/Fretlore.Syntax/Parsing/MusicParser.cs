@@ -90,10 +90,15 @@ internal sealed partial class MusicParser(Cursor cursor)
         return cursor.Missing(TokenKind.Number);
     }
 
+    // A digit for each string: no number, so that its size means nothing.
+    private SyntaxToken StringDigits(Diagnostic whenMissing) => cursor.Touches && Names.IsDigit(cursor.Current)
+        ? cursor.Take(TokenKind.Number, cursor.EndOfRun(cursor.Next, Names.IsDigit))
+        : TouchingNumber(whenMissing);
+
     private WhereSyntax Where()
     {
         var at = cursor.TakeSign();
-        var strings = TouchingNumber(SyntaxDiagnostics.PlaceNeedsStrings(at.Span));
+        var strings = StringDigits(SyntaxDiagnostics.PlaceNeedsStrings(at.Span));
         if (strings.IsMissing || !cursor.TouchesAt('-') || !Names.IsDigit(cursor.Peek(1))) return new WhereSyntax(at, strings);
         var dash = cursor.TakeSign();
         return new WhereSyntax(at, strings, dash, Values.Number(cursor));

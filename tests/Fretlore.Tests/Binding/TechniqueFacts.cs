@@ -21,6 +21,12 @@ public class TechniqueFacts
     public void Joints_SayHowTheHandComes(string music, params Attack?[] expected) =>
         Assert.Equal(expected.Where(a => a is not null), Notes(music).Select(n => (Attack?)n.Attack));
 
+    [Theory]
+    [InlineData("@65432 W 2 |", 5)]
+    [InlineData("@654321 W 2 |", 6)]
+    [InlineData("@6-1 W 2 |", 6)]
+    public void ManyStringsAtOnePlace_AreSoundedTogether(string music, int strings) => Assert.Equal(strings, Notes(music).Count);
+
     [Fact]
     public void Legato_GoesOnOverABarLine() =>
         Assert.Equal(Attack.PullOff, Notes("@1 Q 5 5 5 7 | ,5 5 5 5 |")[4].Attack);
