@@ -13,7 +13,7 @@ internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars)
     private const int CentreAbove = 2;
     private const int LowestBelow = 3;
 
-    // A chord this cheap has no tension or one inversion at most; dearer names say less about spelling.
+    // A chord this cheap has no tension or one inversion at most; dearer names, and roots that are no notes of the key, say less about spelling.
     private const double PlainChord = 0.5;
 
     private readonly List<SpelledNote> notes = [];
@@ -65,16 +65,17 @@ internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars)
         var usual = At(pitchClass, key.Signature - LowestBelow);
         var byChord = Spelled(pitchClass, chord);
         var before = sounding[note.String.Value & 31];
+        var inKey = KeyNotes.Of(key);
         var taken = new SpelledNote
         {
             Note = note,
             Time = time,
             Weight = Math.Min(2, 0.25 + length),
             Centre = key.Signature + CentreAbove,
-            IsSettled = (byChord ?? usual) == usual && KeyNotes.Of(key).Contains(pitchClass),
-            ByChord = chord?.Cost <= PlainChord ? byChord : null,
+            ByChord = chord?.Cost <= PlainChord && inKey.Contains(chord.Root.PitchClass) ? byChord : null,
+            IsInKey = inKey.Contains(pitchClass),
             Root = chord?.Root ?? key.Tonic,
-            Fifths = byChord ?? usual,
+            Fifths = usual,
             TiedFrom = note.IsTiedFromBefore && before?.Note.Sounding == note.Sounding ? before : null,
         };
         sounding[note.String.Value & 31] = taken;
@@ -104,7 +105,9 @@ internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars)
             {
                 foreach (var next in now)
                 {
-                    if (Math.Abs(note.Note.Sounding - next.Note.Sounding) == 1) note.Goals.Add(next);
+                    if (Math.Abs(note.Note.Sounding - next.Note.Sounding) != 1) continue;
+                    note.Goals.Add(next);
+                    next.Sources.Add(note);
                 }
             }
         }

@@ -20,8 +20,8 @@ internal sealed class SpelledNote
     /// <summary>Where a plain chord of the moment has it, or null.</summary>
     public int? ByChord { get; init; }
 
-    /// <summary>True when it is a note of the key and the chord of the moment does not say otherwise.</summary>
-    public required bool IsSettled { get; init; }
+    /// <summary>True for a note of the key: it may lead anywhere without being renamed for it.</summary>
+    public required bool IsInKey { get; init; }
 
     /// <summary>The root its degree is counted from.</summary>
     public required NoteName Root { get; init; }
@@ -31,6 +31,9 @@ internal sealed class SpelledNote
 
     /// <summary>Notes of the same line that follow a semitone away.</summary>
     public List<SpelledNote> Goals { get; } = [];
+
+    /// <summary>Notes of the same line that came before it a semitone away.</summary>
+    public List<SpelledNote> Sources { get; } = [];
 
     /// <summary>The note this one is tied from.</summary>
     public SpelledNote? TiedFrom { get; init; }
