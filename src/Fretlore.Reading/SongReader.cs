@@ -21,6 +21,7 @@ public static class SongReader
         var keys = SongKeys.OfBars(stretches);
         var namer = new SegmentNamer();
         var tracks = song.Parts.Items.Select(part => ChordTrack.Of(part.Bars, song.Bars, keys, namer)).ToArray();
+        new BandContext(song, tracks, keys).Apply();
         var pitches = new Pitch[song.NoteCount];
         var degrees = new Interval[song.NoteCount];
         var roles = new NoteRole[song.NoteCount];

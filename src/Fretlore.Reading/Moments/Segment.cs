@@ -1,5 +1,6 @@
 using Fretlore.Music;
 using Fretlore.Reading.Chords;
+using Fretlore.Score;
 
 namespace Fretlore.Reading.Moments;
 
@@ -26,6 +27,9 @@ internal sealed class Segment
 
     public bool IsAccented { get; private set; }
 
+    /// <summary>True when a bass strand goes on below the tune: two voices, each with its own lengths.</summary>
+    public bool HasBassStrand { get; private set; }
+
     public bool IsPalmMuted { get; private set; } = true;
 
     /// <summary>The names; null until named, and for what is no chord.</summary>
@@ -43,6 +47,7 @@ internal sealed class Segment
         Notes.Add(note);
         Set = Set.With(note.Note.Sounding.PitchClass);
         IsAccented |= note.Note.IsAccented;
+        HasBassStrand |= note.Strand == StrandKind.Bass;
         IsPalmMuted &= note.Note.IsPalmMuted;
         if (note.End > End) End = note.End;
     }
@@ -75,8 +80,11 @@ internal sealed class Segment
         var total = 0.0;
         foreach (var note in Notes)
         {
-            var length = (Beats.Min(note.End, End) - note.Start).ToDouble();
-            weights[note.Note.Sounding.PitchClass] += length;
+            // In two voices a note of the tune says as much as its written value, however long it rings on beside the next.
+            var length = (Beats.Min(HasBassStrand ? note.WrittenEnd : note.End, End) - note.Start).ToDouble();
+            // What is struck with the bass and held for a beat is meant.
+            var isMeant = HasBassStrand && note.Start == Start && note.WrittenEnd - note.Start >= Beats.Quarter;
+            weights[note.Note.Sounding.PitchClass] += isMeant ? double.PositiveInfinity : length;
             total += length;
         }
         var weakest = -1;

@@ -12,7 +12,11 @@ internal sealed class SegmentNamer
 
     // A note that sounds for less than this part of a broken chord may be passing by.
     private const double PassingShare = 0.16;
+    private const double PassingShareInTwoVoices = 0.2;
     private const double WorthDropping = 0.4;
+
+    // Two voices make a chord of two notes when they keep to it for about a bar.
+    private const double TwoVoiceLength = 2;
 
     private readonly Dictionary<(int Set, int Bass, bool Doubled, Key Key), ChordNaming> known = [];
 
@@ -60,7 +64,7 @@ internal sealed class SegmentNamer
         while (kept.Count > 2 && segment.Naming is { } naming)
         {
             var (weakest, share) = segment.Weakest(kept);
-            if (weakest < 0 || share > PassingShare) return;
+            if (weakest < 0 || share > (segment.HasBassStrand ? PassingShareInTwoVoices : PassingShare)) return;
             kept = kept.Without(weakest);
             var without = Name(segment.Heights(kept), key);
             if (without.Candidates[0].Cost > naming.Candidates[0].Cost - WorthDropping) return;
@@ -105,7 +109,7 @@ internal sealed class SegmentNamer
         return naming.Content switch
         {
             ChordContent.Chord => naming.Candidates[0].Cost <= Doubtful || segment.Shape is not null || segment.MostStruck >= 3 && segment.Length >= 1,
-            ChordContent.TwoNotes => segment.Shape is not null || naming.Candidates[0].Kind.StartsWith('5') && segment.MostStruck > 1,
+            ChordContent.TwoNotes => segment.Shape is not null || segment.HasBassStrand && segment.Length >= TwoVoiceLength || naming.Candidates[0].Kind.StartsWith('5') && segment.MostStruck > 1,
             _ => false,
         };
     }
