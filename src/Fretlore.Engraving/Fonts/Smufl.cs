@@ -28,6 +28,7 @@ public static class Smufl
 
     // Clefs.
     public const int GClef = 0xE050;
+    public const int GClef15mb = 0xE051;
     public const int GClef8vb = 0xE052;
     public const int CClef = 0xE05C;
     public const int FClef = 0xE062;

@@ -50,7 +50,7 @@ internal static class HouseStyle
 
     public const double WordSize = 1.9;
 
-    public const double SmallSize = 1.5;
+    public const double SmallSize = 1.55;
 
     public const double SectionSize = 2.2;
 

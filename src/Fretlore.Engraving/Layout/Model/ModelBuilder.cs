@@ -13,7 +13,7 @@ internal static class ModelBuilder
     {
         var indexes = shownParts.Count > 0 ? shownParts : Enumerable.Range(0, song.Parts.Count).ToValueList();
         var staves = indexes
-            .Select((part, i) => new StaffPlan(i, song.Parts[part], part, Clef.For(song.Parts[part].Neck.Tuning)))
+            .Select((part, i) => new StaffPlan(i, song.Parts[part], part, Clef.For(song.Parts[part], reading)))
             .ToImmutableArray();
         var shapes = new ChordShapes(ink);
         var builders = staves.Select(s => new MeasureParts(s, reading, shapes)).ToArray();

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Lettering;
+using Fretlore.Engraving.Layout.RoadMaps;
 using Fretlore.Music;
 
 namespace Fretlore.Engraving.Layout.Spacing;
@@ -27,6 +28,7 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, d
             return new MeasureSpacing(inside, atStart, 0.8, [width], [HouseStyle.MultiRestWidth * 0.7], end, warning);
         }
         var (lead, least) = Rods(measure);
+        least = WithRoomForNeck(measure, lead, least);
         var natural = ImmutableArray.CreateBuilder<double>(measure.Columns.Length);
         foreach (var column in measure.Columns)
         {
@@ -41,6 +43,18 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, d
         if (!next.ShowsMeter && !next.ChangesKey) return 0;
         var signs = Prefix.Of(ink, next with { Bar = next.Bar with { StartsRepeat = false } }, false, 0);
         return signs.Width + 0.4;
+    }
+
+    // The first bar of a free stretch shows its stretch of neck: all columns get an equal share of what is missing.
+    private ImmutableArray<double> WithRoomForNeck(Measure measure, double lead, ImmutableArray<double> least)
+    {
+        var missing = 0.0;
+        foreach (var staff in model.Staves)
+        {
+            if (RoadMapStretch.At(model.Song, staff, measure) is not { } stretch || !stretch.StartsIn(measure)) continue;
+            if (NeckRegion.Of(stretch.Map, staff.Part.Neck) is { } region) missing = Math.Max(missing, region.LeastWidth - lead - least.Sum());
+        }
+        return missing <= 0 ? least : [.. least.Select(l => l + missing / least.Length)];
     }
 
     // Columns as far left as ink allows: each row of ink keeps its distance from the last ink of that row, whichever column it was in.

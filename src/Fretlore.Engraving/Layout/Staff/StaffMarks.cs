@@ -35,7 +35,6 @@ internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geomet
         foreach (var place in geometry.Measures)
         {
             var part = place.Measure.Parts[staff.Index];
-            if (part.Source.RoadMap is { } map && StartsRoadMap(place, map)) DrawWord("free: " + map, place.Music);
             foreach (var voice in part.Voices)
             {
                 foreach (var slot in voice.Slots)
@@ -45,9 +44,6 @@ internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geomet
             }
         }
     }
-
-    private bool StartsRoadMap(MeasurePlace place, string map) => !geometry.Has(place.Measure.Index - 1)
-        || geometry[place.Measure.Index - 1].Measure.Parts[staff.Index].Source.RoadMap != map;
 
     private void DrawWord(string words, double x)
     {

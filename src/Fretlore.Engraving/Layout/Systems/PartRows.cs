@@ -1,6 +1,7 @@
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
+using Fretlore.Engraving.Layout.RoadMaps;
 using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Staff;
 using Fretlore.Engraving.Layout.Tab;
@@ -52,6 +53,9 @@ internal sealed class PartRows
         var notes = SystemNotes.Of(geometry, staff);
         new StaffConnections(StaffPen, geometry, model.Links).Draw(notes);
         new StaffMarks(StaffPen, staff, geometry, chords).Draw();
+        var free = new RoadMapRow(model, staff, geometry);
+        free.DrawWords(StaffPen);
+        free.DrawNecks(TabPen);
         new TabMarks(TabPen, staff, geometry, model.Links, onTab).Draw(notes);
     }
 
