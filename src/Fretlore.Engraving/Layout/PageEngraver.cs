@@ -30,9 +30,9 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
         if (options.StaffSpace < SmallestStaffSpace) return Refuse("The staff asked for is too small to read.", $"Ask for a staff space of {SmallestStaffSpace} mm or more.");
 
         var ink = new Ink(music, texts);
-        var model = ModelBuilder.Build(song, reading, options.Parts, ink);
+        var model = ModelBuilder.Build(song, reading, options.Parts, options.Show, ink);
         var chords = new ChordRows(model, reading, ink, options.ChordSymbols);
-        var clefWidth = model.Staves.Max(s => Math.Max(ink.GlyphWidth(s.Clef.CodePoint), TabClefWidth(ink, s)));
+        var clefWidth = model.Staves.Max(s => Math.Max(s.ShowsStaff ? ink.GlyphWidth(s.Clef.CodePoint) : 0, s.ShowsTab ? TabClefWidth(ink, s) : 0));
         var pass = new SpacingPass(ink, model, chords, clefWidth);
         var spacings = model.Measures.Select(pass.Of).ToImmutableArray();
         var names = new PartNames(ink, model.Staves);

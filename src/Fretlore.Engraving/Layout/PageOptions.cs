@@ -9,6 +9,12 @@ public sealed record Paper(double Width, double Height, double SideMargin = 14, 
 
     /// <summary>US Letter, 8.5 by 11 inches.</summary>
     public static Paper Letter => new(215.9, 279.4);
+
+    /// <summary>A phone held upright, about 9:19, at the size music is read from it.</summary>
+    public static Paper Phone => new(100, 205, 4, 5, 5);
+
+    /// <summary>A film frame, 16:9, with a margin that players' controls may cover.</summary>
+    public static Paper Slide => new(240, 135, 10, 8, 8);
 }
 
 /// <summary>How a song is put on pages.</summary>
@@ -24,6 +30,8 @@ public sealed record PageOptions
 
     /// <summary>What the pages are, for file metadata and under the title when parts are left out.</summary>
     public string Subject { get; init; } = "Full transcription";
+
+    public Notation Show { get; init; }
 
     /// <summary>Whether chord symbols from the reading stand above the staff.</summary>
     public bool ChordSymbols { get; init; } = true;

@@ -9,11 +9,11 @@ namespace Fretlore.Engraving.Layout.Model;
 /// <summary>The first pass: a song and its reading become measures of columns with slots.</summary>
 internal static class ModelBuilder
 {
-    public static ScoreModel Build(Song song, SongReading reading, ValueList<int> shownParts, Ink ink)
+    public static ScoreModel Build(Song song, SongReading reading, ValueList<int> shownParts, Notation shown, Ink ink)
     {
         var indexes = shownParts.Count > 0 ? shownParts : Enumerable.Range(0, song.Parts.Count).ToValueList();
         var staves = indexes
-            .Select((part, i) => new StaffPlan(i, song.Parts[part], part, Clef.For(song.Parts[part], reading)))
+            .Select((part, i) => new StaffPlan(i, song.Parts[part], part, Clef.For(song.Parts[part], reading), shown))
             .ToImmutableArray();
         var shapes = new ChordShapes(ink);
         var builders = staves.Select(s => new MeasureParts(s, reading, shapes)).ToArray();

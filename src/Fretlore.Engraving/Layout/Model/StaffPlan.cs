@@ -51,8 +51,16 @@ internal sealed record Clef(int CodePoint, double Line, Pitch BottomLine, int Si
 /// <param name="Part">The part.</param>
 /// <param name="PartIndex">Index into the song's parts.</param>
 /// <param name="Clef">The staff's clef.</param>
-internal sealed record StaffPlan(int Index, Part Part, int PartIndex, Clef Clef)
+/// <param name="Shown">Staff, tablature or both.</param>
+internal sealed record StaffPlan(int Index, Part Part, int PartIndex, Clef Clef, Notation Shown)
 {
+    public bool ShowsStaff => Shown != Notation.Tab;
+
+    public bool ShowsTab => Shown != Notation.Staff;
+
+    /// <summary>From the upper row's top line to its bottom line.</summary>
+    public double TopHeight => ShowsStaff ? HouseStyle.StaffHeight : TabHeight;
+
     public int StringCount => Part.Neck.StringCount;
 
     public double TabHeight => (StringCount - 1) * HouseStyle.TabLineDistance;

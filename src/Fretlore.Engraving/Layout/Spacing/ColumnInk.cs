@@ -6,7 +6,7 @@ using Fretlore.Score;
 namespace Fretlore.Engraving.Layout.Spacing;
 
 /// <summary>How far a slot's ink reaches left and right of its column, on the staff and in the tablature.</summary>
-internal readonly record struct SlotInk(double StaffLeft, double StaffRight, double TabLeft, double TabRight);
+internal readonly record struct SlotInk(double StaffLeft, double StaffRight, double TabLeft, double TabRight, double RhythmRight);
 
 /// <summary>Measures the ink of slots for the rods between columns.</summary>
 internal sealed class ColumnInk(Ink ink, Links links)
@@ -25,7 +25,11 @@ internal sealed class ColumnInk(Ink ink, Links links)
 
     public SlotInk Of(Slot slot)
     {
-        if (slot.IsRest) return new SlotInk(0, slot.Event.IsAirStroke ? 1.2 : RestWidth + slot.Event.Value.Dots * 0.6, 0, 0);
+        if (slot.IsRest)
+        {
+            var width = slot.Event.IsAirStroke ? 1.2 : RestWidth + slot.Event.Value.Dots * 0.6;
+            return new SlotInk(0, width, 0, 0, width);
+        }
         double tabHalf = 0, tabRight = 0, tabLeft = 0;
         foreach (var head in slot.Heads)
         {
@@ -55,7 +59,7 @@ internal sealed class ColumnInk(Ink ink, Links links)
             left = left - graces - (slot.Graces.Any(g => g.Accidental is not null) ? 0.8 : 0);
             tabLeft += graces + 0.2;
         }
-        return new SlotInk(-left, right, tabLeft, tabRight + Centre);
+        return new SlotInk(-left, right, tabLeft, tabRight + Centre, Centre + Math.Max(slot.Event.Value.Dots * 0.7, slot.Beam < 0 && slot.Flags > 0 ? 0.9 : 0.1));
     }
 
     // What follows a fret number before the next one may come: bends, glides and slurs need room to be seen.

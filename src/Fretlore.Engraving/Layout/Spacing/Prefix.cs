@@ -22,7 +22,8 @@ internal sealed record Prefix(double? ClefX, double? KeyX, double? MeterX, doubl
     /// <param name="measure">The measure.</param>
     /// <param name="atStart">Whether it begins a system.</param>
     /// <param name="clefWidth">The widest clef of the shown staves and tablatures.</param>
-    public static Prefix Of(Ink ink, Measure measure, bool atStart, double clefWidth)
+    /// <param name="hasStaff">Whether there is a staff to show key signatures on.</param>
+    public static Prefix Of(Ink ink, Measure measure, bool atStart, double clefWidth, bool hasStaff)
     {
         var x = 0.0;
         double? clefX = null, keyX = null, meterX = null, repeatX = null;
@@ -31,7 +32,7 @@ internal sealed record Prefix(double? ClefX, double? KeyX, double? MeterX, doubl
             clefX = ClefGap;
             x = ClefGap + clefWidth + SignGap * 0.6;
         }
-        var accidentals = KeySigns(measure, atStart).Length;
+        var accidentals = !hasStaff ? 0 : KeySigns(measure, atStart).Length;
         if (accidentals > 0)
         {
             keyX = x + (atStart ? 0.2 : SignGap);

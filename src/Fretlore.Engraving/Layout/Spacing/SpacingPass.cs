@@ -12,6 +12,10 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, d
 {
     private readonly ColumnInk slotInk = new(ink, model.Links);
 
+    private bool HasStaff => model.Staves[0].ShowsStaff;
+
+    private bool HasTab => model.Staves[0].ShowsTab;
+
     /// <summary>The natural distance from a note of a length to the next.</summary>
     public static double NaturalSpace(Beats length) => HouseStyle.QuarterSpace * Math.Sqrt(length.ToDouble());
 
@@ -20,8 +24,8 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, d
         var next = measure.Index + 1 < model.Measures.Length ? model.Measures[measure.Index + 1] : null;
         var warning = next is null ? 0 : WarningWidth(next);
         var end = measure.LastBar.RepeatCount > 0 ? Prefix.RepeatWidth(ink) - ink.ThickBar : 0;
-        var inside = Prefix.Of(ink, measure, false, clefWidth);
-        var atStart = Prefix.Of(ink, measure, true, clefWidth);
+        var inside = Prefix.Of(ink, measure, false, clefWidth, HasStaff);
+        var atStart = Prefix.Of(ink, measure, true, clefWidth, HasStaff);
         if (measure.IsMultiRest)
         {
             var width = HouseStyle.MultiRestWidth + Math.Min(measure.BarCount, 8) * 0.5;
@@ -40,8 +44,8 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, d
     /// <summary>The width of a key or metre shown after the last bar line of a system.</summary>
     private double WarningWidth(Measure next)
     {
-        if (!next.ShowsMeter && !next.ChangesKey) return 0;
-        var signs = Prefix.Of(ink, next with { Bar = next.Bar with { StartsRepeat = false } }, false, 0);
+        if (!next.ShowsMeter && !(next.ChangesKey && HasStaff)) return 0;
+        var signs = Prefix.Of(ink, next with { Bar = next.Bar with { StartsRepeat = false } }, false, 0, HasStaff);
         return signs.Width + 0.4;
     }
 
@@ -77,7 +81,9 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, d
                 foreach (var slot in voice.Slots)
                 {
                     var reach = slotInk.Of(slot);
-                    Grow(slot.Column, s * 3, reach.StaffLeft, reach.StaffRight);
+                    if (HasStaff) Grow(slot.Column, s * 3, reach.StaffLeft, reach.StaffRight);
+                    if (!HasTab) continue;
+                    if (!HasStaff) Grow(slot.Column, s * 3, 0, reach.RhythmRight);
                     if (reach.TabRight > 0) Grow(slot.Column, s * 3 + 1, reach.TabLeft, reach.TabRight);
                 }
             }

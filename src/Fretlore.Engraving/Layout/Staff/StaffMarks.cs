@@ -73,7 +73,7 @@ internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geomet
                 }
             }
         }
-        row.DrawBelow(1.2, 6.2);
+        row.DrawBelow(1.2, staff.TopHeight + 2.2);
     }
 
     // Two lines that open or close, from the first note of the span to the one after it, or to the bar line.

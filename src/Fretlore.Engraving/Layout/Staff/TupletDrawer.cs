@@ -23,12 +23,12 @@ internal sealed class TupletDrawer(Pen pen)
             var middle = (x1 + x2) / 2;
             up = first.Stem == StemSide.Up;
             // Outside the beam and outside the staff, whose lines would spoil the number.
-            DrawNumber(tuplet.Label, middle, up ? Math.Min(edge.At(middle) - 1.0, -0.95) : Math.Max(edge.At(middle) + 1.0, 4.95));
+            DrawNumber(pen, tuplet.Label, middle, up ? Math.Min(edge.At(middle) - 1.0, -0.95) : Math.Max(edge.At(middle) + 1.0, 4.95));
             return;
         }
         var y = up ? Math.Min(pen.Skyline.Top(left, right) - 1.1, -1.1) : Math.Max(pen.Skyline.Bottom(left, right) + 1.1, 5.1);
         var centre = (left + right) / 2;
-        var gap = Width(tuplet.Label) / 2 + 0.35;
+        var gap = Width(pen.Ink, tuplet.Label) / 2 + 0.35;
         var hook = up ? Hook : -Hook;
         pen.Line(left, y + hook, left, y, pen.Ink.Hairline);
         pen.Line(right, y + hook, right, y, pen.Ink.Hairline);
@@ -37,7 +37,7 @@ internal sealed class TupletDrawer(Pen pen)
             pen.Line(left, y, centre - gap, y, pen.Ink.Hairline);
             pen.Line(centre + gap, y, right, y, pen.Ink.Hairline);
         }
-        DrawNumber(tuplet.Label, centre, y);
+        DrawNumber(pen, tuplet.Label, centre, y);
     }
 
     private static bool IsAbove(ReadOnlySpan<Slot> slots, StemSide rule)
@@ -48,12 +48,12 @@ internal sealed class TupletDrawer(Pen pen)
         return balance >= 0;
     }
 
-    private double Width(string label) => label.Sum(c => pen.Ink.Music.AdvanceOf(GlyphOf(c)));
+    public static double Width(Ink ink, string label) => label.Sum(c => ink.Music.AdvanceOf(GlyphOf(c)));
 
-    // Centred on y.
-    private void DrawNumber(string label, double middle, double y)
+    /// <summary>A tuplet's number centred on a place.</summary>
+    public static void DrawNumber(Pen pen, string label, double middle, double y)
     {
-        var x = middle - Width(label) / 2;
+        var x = middle - Width(pen.Ink, label) / 2;
         foreach (var c in label)
         {
             var box = pen.Ink.Glyph(GlyphOf(c));

@@ -10,93 +10,98 @@ using Fretlore.Reading;
 
 namespace Fretlore.Engraving.Layout.Systems;
 
-/// <summary>One part in one system: its staff with its tablature below, each drawn in its own coordinates.</summary>
+/// <summary>One part in one system: its staff with its tablature below, or one of them, each drawn in its own coordinates.</summary>
 internal sealed class PartRows
 {
     private readonly StaffPlan staff;
-    private readonly ValueList<Mark>[] staffBars;
-    private readonly ValueList<Mark>[] tabBars;
+    private readonly SystemGeometry geometry;
+    private readonly Row? onStaff;
+    private readonly Row? onTab;
 
     public PartRows(
         Ink ink, StaffPlan staff, SystemGeometry geometry, ScoreModel model, SongReading reading, ChordRows chords, double pageWidth, Measure? warned)
     {
         this.staff = staff;
-        StaffPen = new Pen(ink, new Skyline(0, pageWidth, 0, HouseStyle.StaffHeight));
-        TabPen = new Pen(ink, new Skyline(0, pageWidth, 0, staff.TabHeight));
-        var count = geometry.Measures.Length;
-        staffBars = new ValueList<Mark>[count];
-        tabBars = new ValueList<Mark>[count];
-
-        var onStaff = new StaffRow(StaffPen, staff, geometry);
-        var onTab = new TabRow(TabPen, staff, geometry, reading);
-        onStaff.DrawLines(geometry.LinesRight);
-        onTab.DrawLines(geometry.LinesRight);
-        if (warned is not null)
-        {
-            var signs = warned with { Bar = warned.Bar with { StartsRepeat = false } };
-            onStaff.DrawPrefix(Prefix.Of(ink, signs, false, 0), signs, geometry.Right, false);
-        }
-        StaffBack = StaffPen.Take();
-        TabBack = TabPen.Take();
-
-        BarLines staffLines = BarLines.OnStaff(StaffPen), tabLines = BarLines.OnTab(TabPen, staff);
-        for (var i = 0; i < count; i++)
-        {
-            var next = i + 1 < count ? geometry.Measures[i + 1] : null;
-            onStaff.DrawMeasure(geometry.Measures[i]);
-            staffLines.Draw(geometry.Measures[i], next);
-            staffBars[i] = StaffPen.Take();
-            onTab.DrawMeasure(geometry.Measures[i]);
-            tabLines.Draw(geometry.Measures[i], next);
-            tabBars[i] = TabPen.Take();
-        }
+        this.geometry = geometry;
+        var warning = warned is null ? null : warned with { Bar = warned.Bar with { StartsRepeat = false } };
         var notes = SystemNotes.Of(geometry, staff);
-        new StaffConnections(StaffPen, geometry, model.Links).Draw(notes);
-        new StaffMarks(StaffPen, staff, geometry, chords).Draw();
         var free = new RoadMapRow(model, staff, geometry);
-        free.DrawWords(StaffPen);
-        free.DrawNecks(TabPen);
-        new TabMarks(TabPen, staff, geometry, model.Links, onTab).Draw(notes);
+        if (staff.ShowsStaff)
+        {
+            onStaff = DrawStaff(new Pen(ink, new Skyline(0, pageWidth, 0, HouseStyle.StaffHeight)), warning);
+            new StaffConnections(onStaff.Pen, geometry, model.Links).Draw(notes);
+            if (!staff.ShowsTab) new TabSpans(onStaff.Pen, staff, geometry).Draw();
+        }
+        if (staff.ShowsTab)
+        {
+            var pen = new Pen(ink, new Skyline(0, pageWidth, 0, staff.TabHeight));
+            var tab = new TabRow(pen, staff, geometry, model.Song, reading);
+            onTab = DrawTab(pen, tab, warning);
+            free.DrawNecks(pen);
+            new TabMarks(pen, staff, geometry, model.Links, tab).Draw(notes);
+        }
+        new StaffMarks(TopPen, staff, geometry, chords).Draw();
+        free.DrawWords(TopPen);
     }
 
-    public Pen StaffPen { get; }
+    /// <summary>The upper row's pen, for what stands above the part.</summary>
+    public Pen TopPen => (onStaff ?? onTab)!.Pen;
 
-    public Pen TabPen { get; }
-
-    private ValueList<Mark> StaffBack { get; }
-
-    private ValueList<Mark> TabBack { get; }
-
-    /// <summary>From the staff's top line to the tablature's.</summary>
+    /// <summary>From the part's top line to the tablature's.</summary>
     public double TabOffset { get; private set; }
 
-    public double BottomLine => TabOffset + staff.TabHeight;
+    public double BottomLine => onTab is null ? HouseStyle.StaffHeight : TabOffset + staff.TabHeight;
 
     /// <summary>Sets the tablature as near to the staff as the ink between them allows, and joins their skylines.</summary>
     public Skyline Join()
     {
+        if (onStaff is null || onTab is null) return TopPen.Skyline;
         TabOffset = Math.Max(
             HouseStyle.StaffHeight + HouseStyle.StaffToTab,
-            StaffPen.Skyline.DistanceTo(TabPen.Skyline, HouseStyle.SkylineGap * 1.5));
-        StaffPen.Skyline.Merge(TabPen.Skyline, TabOffset);
-        return StaffPen.Skyline;
+            onStaff.Pen.Skyline.DistanceTo(onTab.Pen.Skyline, HouseStyle.SkylineGap * 1.5));
+        onStaff.Pen.Skyline.Merge(onTab.Pen.Skyline, TabOffset);
+        return onStaff.Pen.Skyline;
     }
 
-    public void AddBack(List<Mark> marks, double y)
+    public void AddBack(List<Mark> marks, double y) => Add(marks, y, row => row.Back);
+
+    public void AddBar(List<Mark> marks, int bar, double y) => Add(marks, y, row => row.Bars[bar]);
+
+    public void AddFront(List<Mark> marks, double y) => Add(marks, y, row => row.Pen.Take());
+
+    private void Add(List<Mark> marks, double y, Func<Row, ValueList<Mark>> part)
     {
-        foreach (var mark in StaffBack) marks.Add(mark.Moved(0, y));
-        foreach (var mark in TabBack) marks.Add(mark.Moved(0, y + TabOffset));
+        if (onStaff is not null) marks.AddRange(part(onStaff).Moved(0, y));
+        if (onTab is not null) marks.AddRange(part(onTab).Moved(0, y + TabOffset));
     }
 
-    public void AddBar(List<Mark> marks, int bar, double y)
+    private Row DrawStaff(Pen pen, Measure? warning)
     {
-        foreach (var mark in staffBars[bar]) marks.Add(mark.Moved(0, y));
-        foreach (var mark in tabBars[bar]) marks.Add(mark.Moved(0, y + TabOffset));
+        var staffRow = new StaffRow(pen, staff, geometry);
+        staffRow.DrawLines(geometry.LinesRight);
+        if (warning is not null) staffRow.DrawPrefix(Prefix.Of(pen.Ink, warning, false, 0, true), warning, geometry.Right, false);
+        return DrawBars(pen, BarLines.OnStaff(pen), staffRow.DrawMeasure);
     }
 
-    public void AddFront(List<Mark> marks, double y)
+    private Row DrawTab(Pen pen, TabRow tab, Measure? warning)
     {
-        foreach (var mark in StaffPen.Take()) marks.Add(mark.Moved(0, y));
-        foreach (var mark in TabPen.Take()) marks.Add(mark.Moved(0, y + TabOffset));
+        tab.DrawLines(geometry.LinesRight);
+        if (warning is not null && !staff.ShowsStaff) tab.DrawMeter(Prefix.Of(pen.Ink, warning, false, 0, false), warning, geometry.Right);
+        return DrawBars(pen, BarLines.OnTab(pen, staff), tab.DrawMeasure);
     }
+
+    private Row DrawBars(Pen pen, BarLines lines, Action<MeasurePlace> draw)
+    {
+        var back = pen.Take();
+        var bars = new ValueList<Mark>[geometry.Measures.Length];
+        for (var i = 0; i < bars.Length; i++)
+        {
+            draw(geometry.Measures[i]);
+            lines.Draw(geometry.Measures[i], i + 1 < bars.Length ? geometry.Measures[i + 1] : null);
+            bars[i] = pen.Take();
+        }
+        return new Row(pen, back, bars);
+    }
+
+    private sealed record Row(Pen Pen, ValueList<Mark> Back, ValueList<Mark>[] Bars);
 }

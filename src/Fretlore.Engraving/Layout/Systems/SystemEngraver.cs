@@ -21,12 +21,12 @@ internal sealed class SystemEngraver(
     {
         var geometry = SystemGeometry.Of(model, spacings, first, end, left, margin);
         var next = end < model.Measures.Length ? model.Measures[end] : null;
-        var warned = next is { ShowsMeter: true } or { ChangesKey: true } ? next : null;
+        var warned = next is { ShowsMeter: true } || (next is { ChangesKey: true } && model.Staves[0].ShowsStaff) ? next : null;
 
         var shown = model.Staves.Where(s => s.Index == 0 || !RestsThroughout(s.Index, first, end)).ToArray();
         var parts = new PartRows[shown.Length];
         for (var i = 0; i < shown.Length; i++) parts[i] = new PartRows(ink, shown[i], geometry, model, reading, chords, pageWidth, warned);
-        new SystemMarks(parts[0].StaffPen, geometry).Draw();
+        new SystemMarks(parts[0].TopPen, geometry).Draw();
 
         var offsets = new double[parts.Length];
         var skyline = parts[0].Join();

@@ -2,6 +2,7 @@ using System.Globalization;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Model;
+using Fretlore.Engraving.Layout.RoadMaps;
 using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Staff;
 using Fretlore.Engraving.Layout.Systems;
@@ -11,8 +12,10 @@ using Fretlore.Score;
 namespace Fretlore.Engraving.Layout.Tab;
 
 /// <summary>Draws one part's tablature through one system; y is 0 on the highest string's line.</summary>
-internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, SongReading reading)
+internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, Song song, SongReading reading)
 {
+    private readonly BarSigns bars = new(pen, staff.TabHeight / 2);
+
     /// <summary>How far below the top line a string's line is.</summary>
     public static double LineOf(Note note) => (note.String.Value - 1) * HouseStyle.TabLineDistance;
 
@@ -42,11 +45,8 @@ internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, 
             pen.Glyph(glyph, place.Left + clefX, staff.TabHeight / 2 - (box.Top + box.Bottom) / 2 * scale, scale);
         }
         var part = place.Measure.Parts[staff.Index];
-        if (part.Source.Repeats > 0)
-        {
-            var (glyph, x) = SameBarSign.At(place, part.Source.Repeats, staff.Index, geometry);
-            if (glyph != 0) pen.GlyphCentred(glyph, x, staff.TabHeight / 2);
-        }
+        if (part.Source.Repeats > 0) bars.DrawSameBar(place, part.Source.Repeats, staff.Index, geometry);
+        if (!staff.ShowsStaff) DrawWithoutStaff(place, part);
         foreach (var voice in part.Voices)
         {
             foreach (var slot in voice.Slots)
@@ -59,6 +59,24 @@ internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, 
         }
     }
 
+    public void DrawMeter(Prefix prefix, Measure measure, double left)
+    {
+        if (prefix.MeterX is { } meterX) bars.DrawMeter(measure.Bar.Meter, left + meterX);
+    }
+
+    // What a staff above would have shown.
+    private void DrawWithoutStaff(MeasurePlace place, MeasurePart part)
+    {
+        DrawMeter(place.Prefix, place.Measure, place.Left);
+        if (place.Measure.IsMultiRest) bars.DrawMultiRest(place, -1.6);
+        else if (part.IsRest) bars.DrawRest(place);
+        else if (part.IsFree && !ShowsNeck(place.Measure)) bars.DrawSlashes(place);
+        else new TabRhythm(pen, staff, geometry).Draw(place, part);
+    }
+
+    private bool ShowsNeck(Measure measure) => RoadMapStretch.At(song, staff, measure) is { } stretch && stretch.StartsIn(measure)
+        && NeckRegion.Of(stretch.Map, staff.Part.Neck) is not null;
+
     /// <summary>Half the width of what stands on the line for a note.</summary>
     public double HalfWidth(PlacedNote note) => Math.Max(0.35,
         pen.Ink.TextWidth(FretLabels.Of(note.Note, IsResumed(note.Slot)), Face.Sans, HouseStyle.FretSize * (note.IsGrace ? 0.75 : 1)) / 2);
@@ -69,7 +87,8 @@ internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, 
         : geometry.X(note.Slot) - note.Slot.Shift + ColumnInk.Centre;
 
     // A held note is shown again, in brackets, where a system begins: the reader cannot see where it came from.
-    private bool IsResumed(Slot slot) => slot.Column == 0 && slot.Measure == geometry.Measures[0].Measure.Index;
+    // Without a staff every held note is.
+    private bool IsResumed(Slot slot) => !staff.ShowsStaff || slot.Column == 0 && slot.Measure == geometry.Measures[0].Measure.Index;
 
     private void DrawGraces(Slot slot, double x)
     {
