@@ -21,8 +21,10 @@ internal static class KitVerb
             HelpName = "FOLDER",
             Required = true,
         };
-        var paper = new Option<string>("--paper") { Description = "The paper of the pages.", DefaultValueFactory = _ => "a4" };
-        paper.AcceptOnlyFromAmong("a4", "letter");
+        var paper = new Option<string>("--paper") { Description = "The pages' paper, or a phone's or film's frame.", DefaultValueFactory = _ => "a4" };
+        paper.AcceptOnlyFromAmong([.. PaperPreset.All.Select(p => p.Name)]);
+        var show = new Option<string>("--show") { Description = "Staff with tablature, or one of them.", DefaultValueFactory = _ => "both" };
+        show.AcceptOnlyFromAmong("both", "tab", "staff");
         var parts = new Option<string?>("--parts")
         {
             Description = "Parts on the pages, by their short names with commas between; all when not given. The other files have all parts.",
@@ -32,14 +34,24 @@ internal static class KitVerb
             "kit", "Make a song's lesson kit: pages to print and show, MusicXML, MIDI and the script of call-outs.",
             "fretlore kit my-song.lore -o my-song-kit", "fretlore kit my-song.lore -o my-song-kit --paper letter --parts rhythm,lead")
         {
-            sheet, output, paper, parts,
+            sheet, output, paper, show, parts,
         };
-        verb.SetAction(parsed => Run(
-            surroundings, parsed.GetRequiredValue(sheet), parsed.GetRequiredValue(output), parsed.GetRequiredValue(paper), parsed.GetValue(parts)));
+        verb.SetAction(parsed =>
+        {
+            var options = new KitOptions { Paper = PaperPreset.Find(parsed.GetRequiredValue(paper)) ?? PaperPreset.A4, Show = NotationOf(parsed.GetRequiredValue(show)) };
+            return Run(surroundings, parsed.GetRequiredValue(sheet), parsed.GetRequiredValue(output), options, parsed.GetValue(parts));
+        });
         return verb;
     }
 
-    private static int Run(Surroundings surroundings, string sheet, string output, string paper, string? parts)
+    private static Notation NotationOf(string word) => word switch
+    {
+        "tab" => Notation.Tab,
+        "staff" => Notation.Staff,
+        _ => Notation.StaffAndTab,
+    };
+
+    private static int Run(Surroundings surroundings, string sheet, string output, KitOptions options, string? parts)
     {
         var file = SheetFile.Read(surroundings, sheet);
         if (file.Wrong is not null)
@@ -62,7 +74,7 @@ internal static class KitVerb
         if (Try(surroundings, output, folder.Refusal, out var refusal) is { } unreadable) return unreadable;
         if (refusal is var (message, remedy)) return WrongUse.Write(surroundings.Error, $"{output} can't hold the kit: {message}", remedy);
 
-        var options = new KitOptions { Paper = paper == "letter" ? Paper.Letter : Paper.A4, PaperName = paper, Parts = chosen.Value };
+        options = options with { Parts = chosen.Value };
         var result = KitProgress.Show(surroundings, begins => song.MakeKit(options, begins));
         if (result is KitResult.Refused refused)
         {

@@ -30,7 +30,7 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
         if (options.StaffSpace < SmallestStaffSpace) return Refuse("The staff asked for is too small to read.", $"Ask for a staff space of {SmallestStaffSpace} mm or more.");
 
         var ink = new Ink(music, texts);
-        var model = ModelBuilder.Build(song, reading, options.Parts, options.Show, ink);
+        var model = ModelBuilder.Build(song, reading, options, ink);
         var chords = new ChordRows(model, reading, ink, options.ChordSymbols);
         var clefWidth = model.Staves.Max(s => Math.Max(s.ShowsStaff ? ink.GlyphWidth(s.Clef.CodePoint) : 0, s.ShowsTab ? TabClefWidth(ink, s) : 0));
         var pass = new SpacingPass(ink, model, chords, clefWidth);
@@ -60,7 +60,7 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
         ImmutableArray<MeasureSpacing> spacings, double left, double margin, double pageWidth)
     {
         var items = new BreakItem[spacings.Length];
-        for (var i = 0; i < items.Length; i++) items[i] = spacings[i].ToBreakItem(model.Measures[i].Section is not null, StaysWithNext(model, i));
+        for (var i = 0; i < items.Length; i++) items[i] = spacings[i].ToBreakItem(model.Measures[i], StaysWithNext(model, i));
         var starts = SystemBreaker.Break(items, margin - left - names.FirstIndent, margin - left - names.Indent);
         var engraver = new SystemEngraver(ink, model, reading, chords, names, spacings, pageWidth);
         var systems = ImmutableArray.CreateBuilder<EngravedSystem>(starts.Length);

@@ -33,6 +33,9 @@ public sealed record PageOptions
 
     public Notation Show { get; init; }
 
+    /// <summary>Whether every section begins a system with its metre, and the one before ends where it ends, as on a sheet of riffs.</summary>
+    public bool SectionsStartSystems { get; init; }
+
     /// <summary>Whether chord symbols from the reading stand above the staff.</summary>
     public bool ChordSymbols { get; init; } = true;
 }

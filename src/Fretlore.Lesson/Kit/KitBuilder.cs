@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout;
 using Fretlore.Engraving.Output;
@@ -29,8 +30,8 @@ public static class KitBuilder
 
         begins?.Invoke(KitStep.Engraving);
         var fonts = new FontLibrary();
-        var pages = new PageOptions { Paper = options.Paper, Parts = options.Parts, Subject = Subject(song, options) };
-        var engraved = new PageEngraver(fonts.Music, fonts.Texts).Engrave(song, reading, pages);
+        var pages = new KitPages(song, reading, options, fonts);
+        var engraved = pages.EngraveWhole();
         if (engraved is EngravingResult.Refused refused) return new KitResult.Refused(refused.Reason, refused.Remedy);
         var (document, staffSpace) = (EngravingResult.Pages)engraved;
         var onPages = options.Parts.Count == 0 ? "all parts" : string.Join(", ", options.Parts.Select(part => song.Parts[part].Title));
@@ -40,7 +41,9 @@ public static class KitBuilder
 
         begins?.Invoke(KitStep.Print);
         var files = ImmutableArray.CreateBuilder<KitFile>();
-        files.Add(Written("pages/full.pdf", $"The pages to print and hand out: {onPages}", stream => PdfWriter.Write(document, fonts, stream)));
+        files.Add(Pdf("pages/full.pdf", $"The pages to print and hand out: {onPages}", document, fonts));
+        foreach (var (part, alone) in pages.EngraveParts()) files.Add(Pdf($"pages/part-{FileNameOf(part)}.pdf", $"{part.Title} alone, to print and play from", alone, fonts));
+        if (pages.EngraveRiffs() is { } riffs) files.Add(Pdf("pages/riffs.pdf", "Every riff once with its name and where it comes, to practise from", riffs, fonts));
         for (var page = 0; page < pictures.Pages.Count; page++)
         {
             var path = string.Create(CultureInfo.InvariantCulture, $"pages/full-{page + 1:00}.svg");
@@ -59,7 +62,7 @@ public static class KitBuilder
         files.Add(Text("script.md", "What to say while filming: the running order and a call-out for every riff", ScriptWriter.Write(song, reading)));
 
         files.Add(List(song, options, files).ToFile());
-        return new KitResult.Made(new LessonKit(new ValueList<KitFile>(files.DrainToImmutable())), [.. Cautions(pictures, pages, staffSpace)]);
+        return new KitResult.Made(new LessonKit(new ValueList<KitFile>(files.DrainToImmutable())), [.. Cautions(pictures, pages.Whole, staffSpace)]);
     }
 
     private static KitList List(Song song, KitOptions options, IEnumerable<KitFile> files)
@@ -67,12 +70,14 @@ public static class KitBuilder
         var parts = song.Parts.Items.Where((_, index) => options.Parts.Count == 0 || options.Parts.Contains(index)).Select(part => part.Name);
         var entries = files.Select(file => new KitListEntry(file.Path, file.Purpose, file.Bytes.Length, file.Sha256));
         var version = typeof(KitList).Assembly.GetName().Version!.ToString(3);
-        return new KitList(version, song.Info.Title, song.Info.Artist, options.PaperName, [.. parts], [.. entries]);
+        return new KitList(version, song.Info.Title, song.Info.Artist, options.Paper.Name, [.. parts], [.. entries]);
     }
 
-    private static string Subject(Song song, KitOptions options) => options.Parts.Count == 0 || options.Parts.Count == song.Parts.Count
-        ? "Full transcription"
-        : string.Join(", ", options.Parts.Select(part => song.Parts[part].Title));
+    // Part names are short words of the sheet; what a file system might not take becomes a hyphen.
+    private static string FileNameOf(Part part) => string.Concat(part.Name.Select(c => char.IsAsciiLetterOrDigit(c) || c == '_' ? char.ToLowerInvariant(c) : '-'));
+
+    private static KitFile Pdf(string path, string purpose, Document document, FontLibrary fonts) =>
+        Written(path, purpose, stream => PdfWriter.Write(document, fonts, stream));
 
     private static IEnumerable<string> Cautions(SvgPages pictures, PageOptions asked, double staffSpace)
     {

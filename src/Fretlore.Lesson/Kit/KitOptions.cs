@@ -6,10 +6,10 @@ namespace Fretlore.Lesson.Kit;
 /// <summary>How a kit is made.</summary>
 public sealed record KitOptions
 {
-    public Paper Paper { get; init; } = Paper.A4;
+    public PaperPreset Paper { get; init; } = PaperPreset.A4;
 
-    /// <summary>The paper's name for the kit's list.</summary>
-    public string PaperName { get; init; } = "a4";
+    /// <summary>Staff with tablature, or one of them.</summary>
+    public Notation Show { get; init; }
 
     /// <summary>Indexes into the song's parts of those on the pages; empty for all. The other files always have all parts.</summary>
     public ValueList<int> Parts { get; init; }

@@ -9,8 +9,9 @@ namespace Fretlore.Engraving.Layout.Breaking;
 /// <param name="AtEnd">What is added when it ends one: a warning of a new metre or key.</param>
 /// <param name="StartsSection">Whether a section begins here.</param>
 /// <param name="StaysWithNext">Whether no system may end after it.</param>
+/// <param name="StartsSystem">Whether a system must begin with it; the one before ends where it ends.</param>
 internal readonly record struct BreakItem(
-    double Natural, double Least, double AtStart, double AtEnd, bool StartsSection = false, bool StaysWithNext = false);
+    double Natural, double Least, double AtStart, double AtEnd, bool StartsSection = false, bool StaysWithNext = false, bool StartsSystem = false);
 
 /// <summary>Breaks the whole song into systems at the least total cost: the shortest path from the first bar to the last.</summary>
 internal static class SystemBreaker
@@ -40,7 +41,7 @@ internal static class SystemBreaker
                     best[end] = best[first] + cost;
                     from[end] = first;
                 }
-                if (tooWide) break;
+                if (tooWide || (end < items.Length && items[end].StartsSystem)) break;
             }
         }
         var starts = new Stack<int>();
@@ -63,8 +64,8 @@ internal static class SystemBreaker
         if (tooWide) return end == first + 1 ? cost + 1e6 + (least - width) : double.PositiveInfinity;
 
         var stretch = (width - natural) / natural;
-        if (end < items.Length) return cost + (stretch >= 0 ? Square(stretch / 0.35) : Square(stretch / 0.22));
-        if (end == first + 1 && first > 0) cost += LonelyLast;
+        if (end < items.Length && !items[end].StartsSystem) return cost + (stretch >= 0 ? Square(stretch / 0.35) : Square(stretch / 0.22));
+        if (end == first + 1 && first > 0 && !items[first].StartsSystem) cost += LonelyLast;
         return cost + (stretch < 0 ? Square(stretch / 0.22) : 0.4 * Square(Math.Min(stretch, 1.5)));
     }
 

@@ -65,6 +65,9 @@ internal sealed record Measure
 
     public string? Section { get; init; }
 
+    /// <summary>Whether a new system must begin here, as after a paragraph.</summary>
+    public bool StartsSystem { get; init; }
+
     public bool IsMultiRest => BarCount > 1;
 
     public int Signature => Bar.Key?.Signature ?? 0;

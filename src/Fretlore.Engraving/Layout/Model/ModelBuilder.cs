@@ -9,11 +9,11 @@ namespace Fretlore.Engraving.Layout.Model;
 /// <summary>The first pass: a song and its reading become measures of columns with slots.</summary>
 internal static class ModelBuilder
 {
-    public static ScoreModel Build(Song song, SongReading reading, ValueList<int> shownParts, Notation shown, Ink ink)
+    public static ScoreModel Build(Song song, SongReading reading, PageOptions options, Ink ink)
     {
-        var indexes = shownParts.Count > 0 ? shownParts : Enumerable.Range(0, song.Parts.Count).ToValueList();
+        var indexes = options.Parts.Count > 0 ? options.Parts : Enumerable.Range(0, song.Parts.Count).ToValueList();
         var staves = indexes
-            .Select((part, i) => new StaffPlan(i, song.Parts[part], part, Clef.For(song.Parts[part], reading), shown))
+            .Select((part, i) => new StaffPlan(i, song.Parts[part], part, Clef.For(song.Parts[part], reading), options.Show))
             .ToImmutableArray();
         var shapes = new ChordShapes(ink);
         var builders = staves.Select(s => new MeasureParts(s, reading, shapes)).ToArray();
@@ -27,6 +27,7 @@ internal static class ModelBuilder
             var before = first > 0 ? song.Bars[first - 1] : null;
             var columns = count > 1 ? [] : ColumnsOf(staves, first, bar);
             var index = measures.Count;
+            if (options.SectionsStartSystems && sections.ContainsKey(first)) before = null;
             measures.Add(new Measure
             {
                 Index = index,
@@ -39,6 +40,7 @@ internal static class ModelBuilder
                 ShowsMeter = before is null || before.Meter.Count != bar.Meter.Count || before.Meter.Unit != bar.Meter.Unit,
                 SignatureBefore = before is null ? null : before.Key?.Signature ?? 0,
                 Section = sections.GetValueOrDefault(first),
+                StartsSystem = options.SectionsStartSystems && sections.ContainsKey(first),
             });
         }
         var all = measures.ToImmutable();

@@ -20,7 +20,7 @@ internal sealed class RoadMapRow(ScoreModel model, StaffPlan staff, SystemGeomet
             if (RoadMapStretch.At(model.Song, staff, place.Measure) is not { } stretch) continue;
             foreach (var aim in stretch.Map.Aims)
             {
-                if (aim.Bar == stretch.NumberOf(place.Measure)) DrawLines(pen, RoadMapWords.AimAt(aim), place.Music, place.Right - 0.4, 1);
+                if (aim.Bar == stretch.NumberOf(place.Measure)) DrawLines(pen, RoadMapWords.AimAt(aim), place.Music, RoomFor(stretch, i), 1);
             }
         }
         for (var i = 0; i < geometry.Measures.Length; i++)
@@ -45,9 +45,21 @@ internal sealed class RoadMapRow(ScoreModel model, StaffPlan staff, SystemGeomet
         }
     }
 
+    // An aim may reach over the bars after it that have none.
+    private double RoomFor(RoadMapStretch stretch, int at)
+    {
+        var last = at;
+        while (last + 1 < geometry.Measures.Length && geometry.Measures[last + 1].Measure is var next
+            && RoadMapStretch.At(model.Song, staff, next)?.Use == stretch.Use && !stretch.Map.Aims.Items.Any(a => a.Bar == stretch.NumberOf(next)))
+        {
+            last++;
+        }
+        return geometry.Measures[last].Right - 0.4;
+    }
+
     private static void DrawLines(Pen pen, string words, double left, double right, double start)
     {
-        var lines = LineWrap.Of(pen.Ink, words, Face.SerifItalic, Size, Math.Max(6, right - left - 1));
+        var lines = LineWrap.Of(pen.Ink, words, Face.SerifItalic, Size, Math.Max(12, right - left - 1));
         var width = lines.Max(l => MixedText.Width(pen.Ink, l, Size, Face.SerifItalic));
         var y = Math.Min(-start, pen.Skyline.Top(left, left + width) - HouseStyle.SkylineGap - Size * 0.25) - (lines.Count - 1) * LineHeight;
         foreach (var line in lines)

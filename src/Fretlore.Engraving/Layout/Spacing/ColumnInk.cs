@@ -9,7 +9,10 @@ namespace Fretlore.Engraving.Layout.Spacing;
 internal readonly record struct SlotInk(double StaffLeft, double StaffRight, double TabLeft, double TabRight, double RhythmRight);
 
 /// <summary>Measures the ink of slots for the rods between columns.</summary>
-internal sealed class ColumnInk(Ink ink, Links links)
+/// <param name="ink">Fonts.</param>
+/// <param name="links">Which notes lead to which.</param>
+/// <param name="showsHeldNotes">Whether held notes stand in the tablature too.</param>
+internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
 {
     /// <summary>Where a fret number is centred right of its column: under the middle of a head.</summary>
     public const double Centre = 0.59;
@@ -34,7 +37,7 @@ internal sealed class ColumnInk(Ink ink, Links links)
         foreach (var head in slot.Heads)
         {
             var note = head.Note;
-            var half = ink.TextWidth(FretLabels.Of(note), Face.Sans, HouseStyle.FretSize) / 2;
+            var half = ink.TextWidth(FretLabels.Of(note, showsHeldNotes), Face.Sans, HouseStyle.FretSize) / 2;
             tabHalf = Math.Max(tabHalf, half);
             tabRight = Math.Max(tabRight, half + AfterNote(note));
             if (note.GlideIn != GlideIn.None) tabLeft = 1.3;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Fretlore.Engraving.Layout.Breaking;
+using Fretlore.Engraving.Layout.Model;
 
 namespace Fretlore.Engraving.Layout.Spacing;
 
@@ -16,7 +17,7 @@ internal sealed record MeasureSpacing(
 {
     public double Fixed(bool startsSystem) => (startsSystem ? AtStart : Inside).Width + Lead + End;
 
-    public BreakItem ToBreakItem(bool startsSection, bool staysWithNext)
+    public BreakItem ToBreakItem(Measure measure, bool staysWithNext)
     {
         double natural = 0, least = 0;
         for (var i = 0; i < Natural.Length; i++)
@@ -25,7 +26,7 @@ internal sealed record MeasureSpacing(
             least += Math.Max(Natural[i] * 0.62, Least[i]);
         }
         var room = Fixed(false);
-        return new BreakItem(room + natural, room + least, AtStart.Width - Inside.Width, Warning, startsSection, staysWithNext);
+        return new BreakItem(room + natural, room + least, AtStart.Width - Inside.Width, Warning, measure.Section is not null, staysWithNext, measure.StartsSystem);
     }
 
     /// <summary>The least width the ink allows when the measure has a system to itself.</summary>

@@ -10,7 +10,7 @@ namespace Fretlore.Engraving.Layout.Spacing;
 /// <remarks>Natural space grows with the square root of the duration, about 1.4 times a doubling (Gould, Ross).</remarks>
 internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, double clefWidth)
 {
-    private readonly ColumnInk slotInk = new(ink, model.Links);
+    private readonly ColumnInk slotInk = new(ink, model.Links, !model.Staves[0].ShowsStaff);
 
     private bool HasStaff => model.Staves[0].ShowsStaff;
 
@@ -22,7 +22,7 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, d
     public MeasureSpacing Of(Measure measure)
     {
         var next = measure.Index + 1 < model.Measures.Length ? model.Measures[measure.Index + 1] : null;
-        var warning = next is null ? 0 : WarningWidth(next);
+        var warning = next is null or { StartsSystem: true } ? 0 : WarningWidth(next);
         var end = measure.LastBar.RepeatCount > 0 ? Prefix.RepeatWidth(ink) - ink.ThickBar : 0;
         var inside = Prefix.Of(ink, measure, false, clefWidth, HasStaff);
         var atStart = Prefix.Of(ink, measure, true, clefWidth, HasStaff);

@@ -21,9 +21,11 @@ internal sealed class SystemEngraver(
     {
         var geometry = SystemGeometry.Of(model, spacings, first, end, left, margin);
         var next = end < model.Measures.Length ? model.Measures[end] : null;
+        if (next is { StartsSystem: true }) next = null;
         var warned = next is { ShowsMeter: true } || (next is { ChangesKey: true } && model.Staves[0].ShowsStaff) ? next : null;
 
-        var shown = model.Staves.Where(s => s.Index == 0 || !RestsThroughout(s.Index, first, end)).ToArray();
+        var shown = model.Staves.Where(s => !RestsThroughout(s.Index, first, end)).ToArray();
+        if (shown.Length == 0 || (!IsRiffs && shown[0].Index != 0)) shown = [model.Staves[0], .. shown];
         var parts = new PartRows[shown.Length];
         for (var i = 0; i < shown.Length; i++) parts[i] = new PartRows(ink, shown[i], geometry, model, reading, chords, pageWidth, warned);
         new SystemMarks(parts[0].TopPen, geometry).Draw();
@@ -42,6 +44,9 @@ internal sealed class SystemEngraver(
             first, end, Assemble(geometry, shown, parts, offsets), skyline.Highest, skyline.Lowest + BracketTip,
             [.. geometry.Measures.Where(p => p.Measure.Section is not null).Select(p => new SectionStart(p.Measure.Section!, p.Left))]);
     }
+
+    // On a sheet of riffs only the neck of the riff is shown; else the first part always is.
+    private bool IsRiffs => model.Measures[0].StartsSystem;
 
     private bool RestsThroughout(int staff, int first, int end)
     {

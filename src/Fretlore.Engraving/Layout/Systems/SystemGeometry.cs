@@ -67,7 +67,7 @@ internal sealed class SystemGeometry
             for (var i = 0; i < spacings[m].Natural.Length; i++) atRest += Math.Max(spacings[m].Natural[i], spacings[m].Least[i]);
         }
         var width = margin - left;
-        if (end == model.Measures.Length && width > (fixedWidth + atRest) * (1 + SystemBreaker.LastStretch)) width = (fixedWidth + atRest) * 1.1;
+        if ((end == model.Measures.Length || model.Measures[end].StartsSystem) && width > (fixedWidth + atRest) * (1 + SystemBreaker.LastStretch)) width = (fixedWidth + atRest) * 1.1;
         var lengths = Springs.Fill([.. natural], [.. least], width - fixedWidth);
 
         var places = ImmutableArray.CreateBuilder<MeasurePlace>(end - first);

@@ -35,6 +35,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         }
         foreach (var note in notes)
         {
+            if (!staff.ShowsStaff) DrawTie(note.Placed);
             DrawGlides(note.Placed);
             DrawSlur(note.Placed);
         }
@@ -79,6 +80,25 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
             strokes.Add(x - 0.6, x + 0.6, y => pen.GlyphCentred(glyph, x, y, 0.8));
         }
         AddFingers(slot);
+        if (!staff.ShowsStaff) AddArticulation(slot);
+    }
+
+    // A staff has these at its heads.
+    private void AddArticulation(Slot slot)
+    {
+        var x = geometry.X(slot) - slot.Shift + ColumnInk.Centre;
+        if (slot.Heads.Any(h => h.Note.IsAccented)) strokes.Add(x - 0.7, x + 0.7, y => pen.GlyphCentred(Smufl.ArticAccentAbove, x, y));
+        if (slot.Heads.Any(h => h.Note.IsStaccato)) letters.Add(x - 0.3, x + 0.3, y => pen.GlyphCentred(Smufl.ArticStaccatoAbove, x, y));
+    }
+
+    // A bend that is held has its dashes instead.
+    private void DrawTie(PlacedNote placed)
+    {
+        if (placed.Note.Bend is { EndCents: > 0 } || links.TiedTo(placed.Note) is not { } next) return;
+        var y = TabRow.LineOf(placed.Note) - 0.35;
+        var left = row.Middle(placed) + row.HalfWidth(placed) + 0.12;
+        var right = geometry.Has(next.Slot.Measure) ? row.Middle(next) - row.HalfWidth(next) - 0.12 : geometry.Right - 0.1;
+        if (right - left > 0.5) pen.Slur(left, y, right, y, -0.4);
     }
 
     private BendEnd DrawBend(PlacedNote note, double middle, double half, double room)

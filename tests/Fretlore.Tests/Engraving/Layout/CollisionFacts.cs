@@ -21,7 +21,14 @@ public class CollisionFacts
     {
         var text = File.ReadAllText(Path.Combine(Repository.Root, "demo", name + ".lore"));
         var song = SongBinder.Bind(Sheet.Parse(text)).Song!;
-        NoneOf(Collisions(song, SongReader.Read(song)));
+        var reading = SongReader.Read(song);
+        foreach (var preset in PaperPreset.All)
+        {
+            foreach (var shown in Enum.GetValues<Notation>())
+            {
+                NoneOf(Collisions(song, reading, new PageOptions { Paper = preset.Paper, StaffSpace = preset.StaffSpace, Show = shown }));
+            }
+        }
     }
 
     [Fact]
@@ -68,10 +75,12 @@ public class CollisionFacts
         if (collisions.Count > 0) Assert.Fail(string.Join('\n', collisions));
     }
 
-    internal static List<string> Collisions(Song song, SongReading reading, InkKind upTo = InkKind.BarLine)
+    internal static List<string> Collisions(Song song, SongReading reading, InkKind upTo = InkKind.BarLine) => Collisions(song, reading, new PageOptions(), upTo);
+
+    private static List<string> Collisions(Song song, SongReading reading, PageOptions options, InkKind upTo = InkKind.BarLine)
     {
         var found = new List<string>();
-        var result = new PageEngraver(Fonts.Music, Fonts.Texts).Engrave(song, reading, new PageOptions());
+        var result = new PageEngraver(Fonts.Music, Fonts.Texts).Engrave(song, reading, options);
         foreach (var page in Assert.IsType<EngravingResult.Pages>(result).Document.Pages) found.AddRange(InkCheck.Collisions(page, Fonts, upTo));
         return found;
     }

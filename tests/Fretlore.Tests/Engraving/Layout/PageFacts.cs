@@ -113,11 +113,68 @@ public class PageFacts
     }
 
     [Fact]
-    public void BassIsWrittenInTheBassClef_AndGuitarsInTheTrebleClef_BothAnOctaveUp()
+    public void BassIsWrittenInTheBassClef_AndVeryLowGuitarsTwoOctavesUp()
     {
         var glyphs = Engrave(StudySongs.BarSigns()).Pages.SelectMany(Flat).OfType<Glyph>().Select(g => g.CodePoint).ToArray();
         Assert.Contains(Smufl.FClef8vb, glyphs);
-        Assert.Contains(Smufl.GClef8vb, glyphs);
+        Assert.Contains(Smufl.GClef15mb, glyphs);
+        Assert.DoesNotContain(Smufl.GClef8vb, glyphs);
+    }
+
+    [Fact]
+    public void TablatureAlone_WritesTimeItself_AndEveryHeldNoteAgain()
+    {
+        var song = StudySongs.EverySign();
+        var both = Engrave(song).Pages.SelectMany(Flat).ToArray();
+        var tab = Engrave(song, new PageOptions { Show = Notation.Tab }).Pages.SelectMany(Flat).ToArray();
+        Assert.DoesNotContain(tab.OfType<Glyph>(), g => g.CodePoint is Smufl.GClef8vb or Smufl.NoteheadBlack or Smufl.AccidentalSharp);
+        Assert.Equal(both.OfType<Glyph>().Count(g => g.CodePoint == Smufl.RestQuarter), tab.OfType<Glyph>().Count(g => g.CodePoint == Smufl.RestQuarter));
+        foreach (var note in song.Parts[0].Bars.SelectMany(b => b.Notes)) Assert.Contains(tab.OfType<Group>(), g => g.Id == $"note-{note.Id.Index}");
+    }
+
+    [Fact]
+    public void StaffAlone_HasNoStringLines()
+    {
+        var staff = Engrave(StudySongs.EverySign(), new PageOptions { Show = Notation.Staff }).Pages.SelectMany(Flat).ToArray();
+        Assert.DoesNotContain(staff.OfType<Group>(), g => g.Id?.StartsWith("note-", StringComparison.Ordinal) == true);
+        Assert.Contains(staff.OfType<Glyph>(), g => g.CodePoint == Smufl.GClef8vb);
+    }
+
+    [Fact]
+    public void EveryPaperWeOffer_TakesASongInEachNotation()
+    {
+        foreach (var preset in PaperPreset.All)
+        {
+            foreach (var shown in Enum.GetValues<Notation>())
+            {
+                var document = Engrave(StudySongs.EverySign(), new PageOptions { Paper = preset.Paper, StaffSpace = preset.StaffSpace, Show = shown });
+                Assert.All(document.Pages, page => Assert.All(InkBoxes.Of(page, Fonts), piece =>
+                    Assert.True(piece.Ink.Left > 0.5 && piece.Ink.Top > 0.5 && piece.Ink.Right < page.Width - 0.5 && piece.Ink.Bottom < page.Height - 0.5, preset.Name + piece)));
+            }
+        }
+    }
+
+    [Fact]
+    public void BentNote_ShowsTheReachedPitchAsASmallHead_AndTheHeldNoteAsItSounds()
+    {
+        var b = new SongBuilder().Part("Guitar");
+        b.Bar(
+            Studies.Note(SongBuilder.Play(ValueBase.Half, (2, 15)), n => n with { Bend = new Bend(0, [200]), IsHeldOn = true }),
+            Studies.By(Studies.Note(SongBuilder.Play(ValueBase.Half, (2, 15)), n => n with { Bend = new Bend(200, [0]) }), Attack.Held));
+        var heads = Engrave(b.Build()).Pages.SelectMany(Flat).OfType<Glyph>().Where(g => g.CodePoint is Smufl.NoteheadHalf or Smufl.NoteheadBlack).OrderBy(g => g.At.X).ToArray();
+        // D with a small E; held as E with a small D.
+        Assert.Equal([false, true, false, true], heads.Select(h => h.Scale < 1));
+        Assert.Equal(0.5, heads[0].At.Y - heads[1].At.Y, 6);
+        Assert.Equal(heads[1].At.Y, heads[2].At.Y, 6);
+        Assert.Equal(heads[0].At.Y, heads[3].At.Y, 6);
+    }
+
+    [Fact]
+    public void QuarterToneBend_ShowsNoOtherPitchOnTheStaff()
+    {
+        var b = new SongBuilder().Part("Guitar");
+        b.Bar(Studies.Note(SongBuilder.Play(ValueBase.Whole, (2, 15)), n => n with { Bend = new Bend(0, [50]) }));
+        Assert.DoesNotContain(Engrave(b.Build()).Pages.SelectMany(Flat).OfType<Glyph>(), g => g.CodePoint == Smufl.NoteheadBlack);
     }
 
     internal static Document Engrave(Song song, PageOptions? options = null) => Assert.IsType<EngravingResult.Pages>(

@@ -1,0 +1,67 @@
+using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout;
+using Fretlore.Music;
+using Fretlore.Reading;
+using Fretlore.Score;
+
+namespace Fretlore.Lesson.Kit;
+
+/// <summary>Engraves the pages of a kit: the whole song, each part alone, and the riffs on a sheet.</summary>
+internal sealed class KitPages(Song song, SongReading reading, KitOptions options, FontLibrary fonts)
+{
+    // Riffs are set smaller, down to the last of these, to come out on one page.
+    private static readonly double[] RiffSizes = [1, 0.88, 0.78, 0.7];
+
+    private readonly PageEngraver engraver = new(fonts.Music, fonts.Texts);
+
+    /// <summary>How the whole song was asked for.</summary>
+    public PageOptions Whole { get; } = new()
+    {
+        Paper = options.Paper.Paper,
+        StaffSpace = options.Paper.StaffSpace,
+        Show = options.Show,
+        Parts = options.Parts,
+        Subject = options.Parts.Count == 0 || options.Parts.Count == song.Parts.Count
+            ? "Full transcription"
+            : string.Join(", ", options.Parts.Select(part => song.Parts[part].Title)),
+    };
+
+    public EngravingResult EngraveWhole() => engraver.Engrave(song, reading, Whole);
+
+    /// <summary>Each shown part on pages of its own, when there are several.</summary>
+    public IEnumerable<(Part Part, Document Pages)> EngraveParts()
+    {
+        var shown = options.Parts.Count > 0 ? options.Parts : Enumerable.Range(0, song.Parts.Count).ToValueList();
+        if (shown.Count < 2) yield break;
+        foreach (var index in shown)
+        {
+            var asked = Whole with { Parts = [index], Subject = song.Parts[index].Title };
+            if (engraver.Engrave(song, reading, asked) is EngravingResult.Pages pages) yield return (song.Parts[index], pages.Document);
+        }
+    }
+
+    /// <summary>The riffs, on one page where they can still be read there; null when the song has none.</summary>
+    public Document? EngraveRiffs()
+    {
+        if (RiffSheet.Of(song, reading) is not var (sheet, own)) return null;
+        Document? largest = null;
+        foreach (var size in RiffSizes)
+        {
+            var asked = new PageOptions
+            {
+                Paper = options.Paper.Paper,
+                StaffSpace = options.Paper.StaffSpace * size,
+                Show = options.Show,
+                Subject = "Riffs",
+                SectionsStartSystems = true,
+            };
+            if (engraver.Engrave(sheet, own, asked) is not EngravingResult.Pages { Document: var pages }) break;
+            if (pages.Pages.Count == 1) return pages;
+            largest ??= pages;
+            // A long list comes on several pages however small it is set.
+            if (pages.Pages.Count > 3) break;
+        }
+        return largest;
+    }
+}
