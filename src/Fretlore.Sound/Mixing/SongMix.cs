@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+
+namespace Fretlore.Sound.Mixing;
+
+/// <summary>A song, or some of it, ready to be heard: both sides block by block, before loudness is set.</summary>
+/// <remarks>Rendered once, from the start to the end. Parts are rendered side by side on all cores; the result does not depend on how many there are.</remarks>
+public sealed class SongMix
+{
+    /// <summary>Samples a block.</summary>
+    internal const int BlockLength = 8192;
+
+    private readonly ImmutableArray<ITrack> tracks;
+    private readonly double[][] buffers;
+
+    internal SongMix(ImmutableArray<ITrack> tracks, long length)
+    {
+        this.tracks = tracks;
+        Length = length;
+        buffers = [.. Enumerable.Range(0, tracks.Length * 2).Select(_ => new double[BlockLength])];
+    }
+
+    /// <summary>Samples from the start to where the last note has died away.</summary>
+    public long Length { get; }
+
+    public double Seconds => Length / (double)SampleRate.Hertz;
+
+    /// <summary>Renders everything.</summary>
+    /// <param name="hear">Takes each block, left and right.</param>
+    /// <param name="cores">How many parts may be rendered at once.</param>
+    internal void Render(Action<ReadOnlyMemory<double>, ReadOnlyMemory<double>> hear, int cores = -1, CancellationToken cancel = default)
+    {
+        var (left, right) = (new double[BlockLength], new double[BlockLength]);
+        var options = new ParallelOptions { MaxDegreeOfParallelism = cores };
+        for (long from = 0; from < Length; from += BlockLength)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var (start, length) = (from, (int)Math.Min(BlockLength, Length - from));
+            if (tracks.Length == 1) RenderTrack(0, start, length);
+            else Parallel.For(0, tracks.Length, options, track => RenderTrack(track, start, length));
+            Array.Clear(left);
+            Array.Clear(right);
+            for (var track = 0; track < tracks.Length; track++)
+            {
+                Add(buffers[2 * track], left, length);
+                Add(buffers[2 * track + 1], right, length);
+            }
+            hear(left.AsMemory(0, length), right.AsMemory(0, length));
+        }
+    }
+
+    private void RenderTrack(int track, long from, int length)
+    {
+        var left = buffers[2 * track].AsSpan(0, length);
+        var right = buffers[2 * track + 1].AsSpan(0, length);
+        left.Clear();
+        right.Clear();
+        tracks[track].Render(from, left, right);
+    }
+
+    private static void Add(double[] from, double[] to, int length)
+    {
+        for (var i = 0; i < length; i++) to[i] += from[i];
+    }
+}

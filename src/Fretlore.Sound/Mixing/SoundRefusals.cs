@@ -1,0 +1,62 @@
+using System.Globalization;
+using Fretlore.Score;
+using Fretlore.Sound.Rigs;
+
+namespace Fretlore.Sound.Mixing;
+
+/// <summary>Why something can't be played as asked.</summary>
+internal static class SoundRefusals
+{
+    public static SoundResult Rig(Part part, string name) => new SoundResult.Refused(
+        $"the part {part.Name} asks for the sound \"{name}\", and there is none of that name.",
+        (NearestRig(name) is { } near ? $"Perhaps {near} was meant. " : "") + $"Sounds are {string.Join(", ", RigTable.Names)}.");
+
+    public static SoundResult Speed(decimal speed) => new SoundResult.Refused(
+        string.Create(CultureInfo.InvariantCulture, $"{speed * 100:0.##}% is no speed to play at."),
+        string.Create(CultureInfo.InvariantCulture, $"Give {SoundRequest.SlowestSpeed * 100:0}% to {SoundRequest.FastestSpeed * 100:0}% of the written tempo."));
+
+    public static SoundResult NoPart() => new SoundResult.Refused("no part is left to be heard.", "Name a part that plays, or leave fewer out.");
+
+    public static SoundResult Bars(Song song, SoundRequest request)
+    {
+        var asked = (request.FromBar, request.ToBar) switch
+        {
+            ({ } from, { } to) => string.Create(CultureInfo.InvariantCulture, $"bars {from} to {to}"),
+            ({ } from, null) => string.Create(CultureInfo.InvariantCulture, $"a bar {from}"),
+            (null, { } to) => string.Create(CultureInfo.InvariantCulture, $"a bar {to}"),
+            _ => "a bar",
+        };
+        return song.Bars.Count == 0
+            ? new SoundResult.Refused("the song has no bars.", "Write a section that plays something.")
+            : new SoundResult.Refused(
+                $"the song does not have {asked} in this order.",
+                string.Create(CultureInfo.InvariantCulture, $"Its bars are {song.Bars[0].Number} to {song.Bars[^1].Number}, the first one first."));
+    }
+
+    public static SoundResult TooLong(double seconds) => new SoundResult.Refused(
+        string.Create(CultureInfo.InvariantCulture, $"it would last {seconds / 3600:0.0} hours, and a sound may last 3."),
+        "Choose fewer bars with --from and --to, or a higher speed.");
+
+    // Rigs have few and unlike names: the one that begins alike or shares most letters in order is near enough.
+    private static string? NearestRig(string name)
+    {
+        var best = RigTable.All.SelectMany(rig => rig.AlsoCalled.Append(rig.Name).Select(word => (rig.Name, Shared: Shared(name, word), word.Length)))
+            .MaxBy(r => r.Shared / (double)Math.Max(r.Length, name.Length));
+        return best.Shared * 2 > Math.Max(best.Length, name.Length) ? best.Name : null;
+    }
+
+    private static int Shared(string a, string b)
+    {
+        var lengths = new int[Math.Min(a.Length, 40) + 1, b.Length + 1];
+        for (var i = 1; i < lengths.GetLength(0); i++)
+        {
+            for (var j = 1; j <= b.Length; j++)
+            {
+                lengths[i, j] = char.ToLowerInvariant(a[i - 1]) == char.ToLowerInvariant(b[j - 1])
+                    ? lengths[i - 1, j - 1] + 1
+                    : Math.Max(lengths[i - 1, j], lengths[i, j - 1]);
+            }
+        }
+        return lengths[lengths.GetLength(0) - 1, b.Length];
+    }
+}

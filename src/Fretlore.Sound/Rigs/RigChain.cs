@@ -1,0 +1,23 @@
+namespace Fretlore.Sound.Rigs;
+
+/// <summary>One take through a rig: filters, drive, cabinet. Memory of the sound before is kept from block to block.</summary>
+internal sealed class RigChain
+{
+    private readonly Biquad[] before;
+    private readonly Drive? drive;
+    private readonly Biquad[] after;
+
+    public RigChain(Rig rig, int blockLength)
+    {
+        before = [.. rig.Before.Select(tone => Biquad.Of(tone, SampleRate.Hertz))];
+        drive = rig.Drive is { } stages ? new Drive(stages, blockLength) : null;
+        after = [.. rig.After.Select(tone => Biquad.Of(tone, SampleRate.Hertz))];
+    }
+
+    public void Run(Span<double> block)
+    {
+        foreach (var filter in before) filter.Run(block);
+        drive?.Run(block);
+        foreach (var filter in after) filter.Run(block);
+    }
+}

@@ -1,0 +1,53 @@
+using Fretlore.Guitar;
+
+namespace Fretlore.Sound.Strings;
+
+/// <summary>What a string is made of, as far as it is heard: how stiff it is and how it loses its energy.</summary>
+/// <param name="OpenHertz">Frequency of the open string, capo included.</param>
+/// <param name="Stiffness">Inharmonicity B of the open string: partial n lies at n f0 sqrt(1 + B n²) (Fletcher and Rossing, The Physics of Musical Instruments).</param>
+/// <param name="BaseLoss">Decay rate of the lowest partials, in nepers a second.</param>
+/// <param name="LossByFrequency">What is added to it per hertz squared.</param>
+internal readonly record struct StringBuild(double OpenHertz, double Stiffness, double BaseLoss, double LossByFrequency)
+{
+    private const double SteelDensity = 7850; // kg/m³
+    private const double SteelElasticity = 2.0e11; // Pa
+    private const double ThickestPlain = 0.00051; // m, a 20 gauge: thicker ones are wound (common practice)
+    private const double CoreShare = 0.42; // of the outer diameter of a wound string; a middling value, from memory
+
+    /// <summary>The string a player would put on for this pitch: of steel, at an ordinary tension for the scale length.</summary>
+    /// <param name="number">The string.</param>
+    /// <param name="neck">Its neck; the sheet does not say the gauges, so they follow from pitch and scale length.</param>
+    /// <param name="body">How much the instrument takes from the string.</param>
+    public static StringBuild Of(StringNumber number, Neck neck, BodyLoss body)
+    {
+        var open = (neck.Tuning[number].Height + neck.Capo).Hertz();
+        var uncapoed = neck.Tuning[number].Height.Hertz();
+        var length = neck.ScaleLength / 1000;
+        // 75 N (17 lbf) is what most sets have; a bass string has twice that (common practice).
+        var tension = uncapoed < 62 ? 150 : 75;
+        var massPerMetre = tension / Math.Pow(2 * length * uncapoed, 2);
+        var diameter = Math.Sqrt(4 * massPerMetre / (Math.PI * SteelDensity));
+        var isWound = diameter > ThickestPlain;
+        var bending = isWound ? diameter * CoreShare : diameter;
+        var speaking = length * Math.Pow(2, -neck.Capo / 12.0);
+        // B = π³ E d⁴ / (64 T L²), Fletcher 1964.
+        var stiffness = Math.Pow(Math.PI, 3) * SteelElasticity * Math.Pow(bending, 4) / (64 * tension * speaking * speaking);
+        return new StringBuild(open, Math.Min(stiffness, 1e-3), body.Base, body.ByFrequency * (isWound ? 1.6 : 1));
+    }
+
+    /// <summary>Inharmonicity when the string is shortened to sound at a frequency: it grows with the inverse square of the length.</summary>
+    public double StiffnessAt(double hertz) => Math.Min(Stiffness * Math.Pow(hertz / OpenHertz, 2), 4e-3);
+
+    /// <summary>Nepers a second at a frequency (the two-term law of Chaigne and Askenfelt 1994).</summary>
+    public double LossAt(double hertz) => BaseLoss + LossByFrequency * hertz * hertz;
+}
+
+/// <summary>How fast an instrument takes a string's energy; the values are ours, by ear, of the order of published decay times.</summary>
+/// <param name="Base">Nepers a second.</param>
+/// <param name="ByFrequency">Nepers a second per hertz squared.</param>
+internal readonly record struct BodyLoss(double Base, double ByFrequency)
+{
+    public static BodyLoss Solid => new(0.55, 1.2e-6);
+
+    public static BodyLoss Hollow => new(1.2, 2.6e-6);
+}

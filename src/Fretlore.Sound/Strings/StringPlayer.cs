@@ -1,0 +1,138 @@
+using System.Collections.Immutable;
+using Fretlore.Performance;
+
+namespace Fretlore.Sound.Strings;
+
+/// <summary>A note of one string with its place in samples and what must vibrate for it.</summary>
+/// <param name="Note">As performed.</param>
+/// <param name="Start">Sample of its onset.</param>
+/// <param name="End">Sample of its release.</param>
+/// <param name="Hertz">The stopped string's frequency; a harmonic sounds at a multiple of it.</param>
+/// <param name="Partial">1, or the partial a harmonic leaves.</param>
+internal readonly record struct StringNote(PerformedNote Note, long Start, long End, double Hertz, int Partial);
+
+/// <summary>Plays the notes of one string, block by block.</summary>
+internal sealed class StringPlayer
+{
+    private const int ControlLength = 32; // Samples between looks at a pitch that moves: 0.7 ms.
+    private const double SilenceLevel = 1e-7;
+    private const double DampedLoss = 45; // Nepers a second once a hand lies on the string: 60 dB in 0.15 s.
+
+    private readonly StringLoop loop = new();
+    private readonly StringBuild build;
+    private readonly ImmutableArray<StringNote> notes;
+    private readonly int take;
+    private readonly double detune;
+    private readonly double[] push = new double[Push.LengthOf(8192)];
+    private int next;
+    private int pushAt;
+    private int pushEnd;
+    private int stopsFor;
+    private bool isRinging;
+    private bool isReleased;
+    private LoopDesign design;
+    private StringNote current;
+
+    /// <param name="notes">The string's notes in order of time.</param>
+    /// <param name="build">What it is made of.</param>
+    /// <param name="pickupPlace">Share of the open string between bridge and pickup; 0 to hear the bridge.</param>
+    /// <param name="take">0 for the first time it is recorded, 1 for the second: small things differ.</param>
+    public StringPlayer(ImmutableArray<StringNote> notes, StringBuild build, double pickupPlace, int take)
+    {
+        this.notes = notes;
+        this.build = build;
+        this.take = take;
+        detune = take == 0 ? 1 : Math.Pow(2, 1.2 / 1200);
+        loop.PickupDelay = Math.Min(pickupPlace * SampleRate.Hertz / build.OpenHertz, 4000);
+    }
+
+    /// <summary>Adds the string's sound from a sample on.</summary>
+    public void Play(long from, Span<double> output)
+    {
+        for (var at = 0; at < output.Length;)
+        {
+            while (next < notes.Length && notes[next].Start <= from + at) Begin(notes[next++]);
+            if (isRinging && !isReleased && from + at >= current.End) Release();
+            var length = output.Length - at;
+            if (next < notes.Length) length = (int)Math.Min(length, notes[next].Start - from - at);
+            if (isRinging) length = Sound(from + at, length, output[at..]);
+            at += length;
+        }
+    }
+
+    private int Sound(long at, int length, Span<double> output)
+    {
+        if (!isReleased) length = (int)Math.Min(length, Math.Max(1, current.End - at));
+        if (stopsFor > 0) length = Math.Min(length, stopsFor);
+        if (!current.Note.Pitch.IsFlat)
+        {
+            length = Math.Min(length, ControlLength);
+            loop.MoveTo(DelayAt(at + length - current.Start), length);
+        }
+        var pushed = Math.Min(length, pushEnd - pushAt);
+        var largest = loop.Run(push.AsSpan(pushAt, pushed), output[..length]);
+        pushAt += pushed;
+        if (stopsFor > 0)
+        {
+            stopsFor -= length;
+            if (stopsFor == 0) loop.Return = 1;
+        }
+        if (largest < SilenceLevel && pushAt == pushEnd && length >= ControlLength)
+        {
+            loop.Silence();
+            isRinging = false;
+        }
+        return length;
+    }
+
+    private void Begin(StringNote note)
+    {
+        current = note;
+        var stiffness = build.StiffnessAt(note.Hertz);
+        design = LoopDesign.Of(note.Hertz, LossOf(note.Note.Damping), stiffness);
+        loop.Take(design);
+        loop.Damping = 1;
+        var pluck = Push.Of(note.Note, note.Hertz / build.OpenHertz);
+        if (note.Partial > 1) pluck = pluck with { Place = 0.3 };
+        var stops = pluck.Stops || !isRinging;
+        loop.JumpTo(DelayAt(0), isRinging && !stops);
+        isReleased = false;
+        isRinging |= pluck.Level > 0;
+
+        var period = SampleRate.Hertz / (note.Hertz * Math.Pow(2, note.Note.Pitch.StartCents / 1200));
+        stopsFor = stops ? (int)period : 0;
+        loop.Return = stops ? 0.05 : 1;
+        pushAt = 0;
+        pushEnd = pluck.Level > 0 ? Math.Min(Push.LengthOf(period), push.Length) : 0;
+        var noise = new Noise(note.Note.Note.Index, take);
+        if (take > 0) pluck = pluck with { Place = pluck.Place * (1 + 0.15 * noise.Next()) };
+        pluck.Write(push.AsSpan(0, pushEnd), period, note.Partial, ref noise);
+    }
+
+    private void Release()
+    {
+        isReleased = true;
+        loop.Damping = Math.Exp(-DampedLoss / current.Hertz);
+        loop.MoveTo(DelayAt(current.End - current.Start), 1);
+        loop.JumpTo(DelayAt(current.End - current.Start), false);
+    }
+
+    private double DelayAt(long sample)
+    {
+        var hertz = current.Hertz * detune;
+        if (!current.Note.Pitch.IsFlat)
+        {
+            // After its release a string keeps the pitch it had.
+            var last = (current.End - current.Start) / (double)SampleRate.Hertz;
+            hertz *= Math.Pow(2, current.Note.Pitch.CentsAt(Math.Min(sample / (double)SampleRate.Hertz, last)) / 1200);
+        }
+        return design.DelayFor(hertz, current.Partial);
+    }
+
+    private Func<double, double> LossOf(Damping damping) => damping switch
+    {
+        Damping.Palm => hertz => 14 + 2.5e-5 * hertz * hertz,
+        Damping.Dead => hertz => 110 + 1e-4 * hertz * hertz,
+        _ => build.LossAt,
+    };
+}
