@@ -11,6 +11,9 @@ internal static class ExitCode
     /// <summary>The command was asked for something it can't do: wrong options, a missing file, a folder that can't be written.</summary>
     public const int WrongUse = 2;
 
+    /// <summary>Stopped by the user; 130 is what shells say after an interrupt (128 and the signal's number).</summary>
+    public const int Stopped = 130;
+
     /// <summary>A bug of ours; 70 is EX_SOFTWARE of BSD's sysexits.</summary>
     public const int Bug = 70;
 }

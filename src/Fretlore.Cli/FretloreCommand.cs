@@ -40,6 +40,7 @@ internal static class FretloreCommand
             ScaleVerb.Make(surroundings),
             ShapesVerb.Make(surroundings),
             HandsVerb.Make(surroundings),
+            SoundVerb.Make(surroundings),
             StringsVerb.Make(surroundings),
         };
         HelpWithExamples.On(root, "fretlore new my-song.lore", "fretlore kit my-song.lore -o my-song-kit");

@@ -10,10 +10,7 @@ internal static class SafeFile
     {
         // A link stays a link: what it points to is replaced.
         var target = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
-        // Renaming would get round a file's own write protection.
-        using (new FileStream(target, FileMode.Open, FileAccess.Write, FileShare.ReadWrite | FileShare.Delete))
-        {
-        }
+        RefuseProtected(target);
 
         var temporary = TemporaryBeside(target);
         try
@@ -47,6 +44,42 @@ internal static class SafeFile
         }
         using (stream) stream.Write(bytes);
         return true;
+    }
+
+    /// <summary>Writes a file, new or over an old one, that is made bit by bit and may be long.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="write">Writes it; what it throws leaves everything as it was. The second stream is room to work in that is gone afterwards.</param>
+    /// <exception cref="IOException">It can't be written; an old file is untouched.</exception>
+    /// <exception cref="UnauthorizedAccessException">It may not be written; an old file is untouched.</exception>
+    public static void Write(string path, Action<Stream, Stream> write)
+    {
+        var target = path;
+        if (File.Exists(path))
+        {
+            target = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
+            RefuseProtected(target);
+        }
+        var (temporary, room) = (TemporaryBeside(target), TemporaryBeside(target));
+        try
+        {
+            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.ReadWrite))
+            using (var work = new FileStream(room, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, 1 << 16, FileOptions.DeleteOnClose))
+            {
+                write(stream, work);
+                stream.Flush(flushToDisk: true);
+            }
+            File.Move(temporary, target, overwrite: true);
+        }
+        finally
+        {
+            File.Delete(temporary);
+        }
+    }
+
+    // Renaming would get round a file's own write protection.
+    private static void RefuseProtected(string file)
+    {
+        using var open = new FileStream(file, FileMode.Open, FileAccess.Write, FileShare.ReadWrite | FileShare.Delete);
     }
 
     private static string TemporaryBeside(string path) =>

@@ -94,7 +94,7 @@ internal sealed class PartTrack : ITrack
         return strings;
     }
 
-    private static StringNote NoteOf(PerformedNote note, Neck neck, Stretch stretch)
+    internal static StringNote NoteOf(PerformedNote note, Neck neck, Stretch stretch)
     {
         var (start, end) = (stretch.SampleAt(note.OnsetSeconds), stretch.SampleAt(Math.Min(note.ReleaseSeconds, stretch.End)));
         if (note.Harmonic is not { } harmonic) return new StringNote(note, start, end, note.Height.Hertz(), 1);

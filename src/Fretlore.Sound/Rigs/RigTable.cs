@@ -6,7 +6,7 @@ using Fretlore.Sound.Strings;
 namespace Fretlore.Sound.Rigs;
 
 /// <summary>The rigs there are.</summary>
-/// <remarks>All values are ours, set by ear and by measured loudness.</remarks>
+/// <remarks>All values are ours, and levels are measured: each plays the same phrase at about -20 LUFS.</remarks>
 internal static class RigTable
 {
     private static readonly ImmutableArray<Tone> Cabinet =
@@ -25,7 +25,7 @@ internal static class RigTable
         After = [Tone.HighPass(60), Tone.Peak(120, 2, 1), Tone.HighShelf(2500, 3), Tone.LowPass(6500)],
         Aside = 0.35,
         Room = 0.16,
-        Level = 1,
+        Level = 0.355,
     };
 
     private static readonly Rig Edge = new()
@@ -39,7 +39,7 @@ internal static class RigTable
         After = [Tone.Peak(700, 2, 0.8), .. Cabinet],
         Aside = 0.35,
         Room = 0.12,
-        Level = 1,
+        Level = 0.151,
     };
 
     private static readonly Rig Driven = new()
@@ -54,7 +54,7 @@ internal static class RigTable
         After = [Tone.LowShelf(160, 5), Tone.Peak(520, -4, 0.9), .. Cabinet],
         Takes = 2,
         Room = 0.06,
-        Level = 1,
+        Level = 0.082,
     };
 
     private static readonly Rig Singing = new()
@@ -68,7 +68,7 @@ internal static class RigTable
         After = [Tone.Peak(900, 3, 0.8), .. Cabinet, Tone.LowPass(4800)],
         Room = 0.2,
         Repeats = new Repeats(0.36, 0.28, 0.22),
-        Level = 1,
+        Level = 0.106,
     };
 
     private static readonly Rig Acoustic = new()
@@ -85,7 +85,7 @@ internal static class RigTable
         ],
         Aside = 0.35,
         Room = 0.22,
-        Level = 1,
+        Level = 0.359,
     };
 
     private static readonly Rig Bass = new()
@@ -97,7 +97,7 @@ internal static class RigTable
         Drive = new DriveStages(1.6, 0, 0.1, 1),
         After = [Tone.HighPass(35), Tone.LowShelf(110, 3), Tone.Peak(800, 2, 0.8), Tone.LowPass(3800)],
         Room = 0.03,
-        Level = 1,
+        Level = 0.346,
     };
 
     public static ImmutableArray<Rig> All { get; } = [Clean, Edge, Driven, Singing, Acoustic, Bass];

@@ -37,7 +37,7 @@ internal readonly struct LoopDesign
         top = Math.Clamp(top, 1e-4, low * 0.999999);
         var pole = PoleOf(low, top, Angle(hertz), Angle(high));
         var gain = low / Magnitude(pole, Angle(hertz));
-        return new LoopDesign(pole, Math.Min(gain, MostLoopGain), AllpassOf(hertz, stiffness));
+        return new LoopDesign(pole, Math.Min(gain, MostLoopGain), AllpassOf(hertz, stiffness, pole));
     }
 
     /// <summary>Samples the delay line must hold for the loop to sound at a frequency.</summary>
@@ -46,8 +46,7 @@ internal readonly struct LoopDesign
     public double DelayFor(double hertz, int partial = 1)
     {
         var angle = Angle(Math.Min(hertz * partial, Rate * 0.45));
-        var loss = Math.Atan2(Pole * Math.Sin(angle), 1 - Pole * Math.Cos(angle)) / angle;
-        return Rate / hertz - loss - 2 * AllpassDelay(Allpass, angle);
+        return Rate / hertz - LossDelay(Pole, angle) - 2 * AllpassDelay(Allpass, angle);
     }
 
     private static double Angle(double hertz) => 2 * Math.PI * hertz / Rate;
@@ -65,17 +64,20 @@ internal readonly struct LoopDesign
         return root <= 0 ? 0.98 : Math.Clamp((middle - Math.Sqrt(root)) / last, 0, 0.98);
     }
 
+    private static double LossDelay(double pole, double angle) => Math.Atan2(pole * Math.Sin(angle), 1 - pole * Math.Cos(angle)) / angle;
+
     private static double AllpassDelay(double coefficient, double angle) =>
         1 - 2 * Math.Atan2(coefficient * Math.Sin(angle), 1 + coefficient * Math.Cos(angle)) / angle;
 
     // The coefficient that puts a high partial where stiffness puts it, as far as the loop is long enough.
-    private static double AllpassOf(double hertz, double stiffness)
+    private static double AllpassOf(double hertz, double stiffness, double pole)
     {
         var period = Rate / hertz;
         var partial = Math.Clamp((int)(4000 / hertz), 2, 16);
         var stretch = Math.Sqrt((1 + stiffness * partial * partial) / (1 + stiffness));
-        var wanted = period * (1 - 1 / stretch);
         var (first, other) = (Angle(hertz), Angle(Math.Min(hertz * partial * stretch, Rate * 0.45)));
+        // The loss filter does some of it.
+        var wanted = period * (1 - 1 / stretch) - LossDelay(pole, first) + LossDelay(pole, other);
         var room = Math.Min(period * 0.3, 40) / 2;
         var (none, most) = (0.0, -(room - 1) / (room + 1));
         for (var step = 0; step < 30; step++)

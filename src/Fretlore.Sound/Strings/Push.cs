@@ -25,7 +25,7 @@ internal readonly record struct Push(double Level, double Place, double Brightne
         return note.Attack switch
         {
             Attack.HammerOn => new Push(level * 0.3, 0.5, 900, 0.1, false),
-            Attack.PullOff => new Push(level * 0.4, 0.35, 2500, 0.02, false),
+            Attack.PullOff => new Push(level * 0.3, 0.35, 2500, 0.02, false),
             Attack.HammerFromNowhere => new Push(level * 0.6, 0.5, 1200, 0.1, true),
             Attack.Tap => new Push(level * 0.7, 0.5, 1500, 0.1, false),
             Attack.Glide => new Push(0, 0.5, 900, 0, false),
@@ -41,7 +41,7 @@ internal readonly record struct Push(double Level, double Place, double Brightne
     public void Write(Span<double> into, double period, int partial, ref Noise noise)
     {
         var keep = Math.Exp(-2 * Math.PI * Brightness / SampleRate.Hertz);
-        double rounded = 0, twice = 0;
+        double rounded = 0, twice = 0, sum = 0;
         for (var i = 0; i < into.Length; i++)
         {
             double wave = 0;
@@ -56,7 +56,10 @@ internal readonly record struct Push(double Level, double Place, double Brightne
             rounded = wave + scratch + keep * (rounded - wave - scratch);
             twice = rounded + keep * (twice - rounded);
             into[i] = Level * twice;
+            sum += into[i];
         }
+        // What sampling and noise leave of a steady part would die away slowest of all.
+        foreach (ref var value in into) value -= sum / into.Length;
     }
 
     /// <summary>Samples until nothing is added any more.</summary>

@@ -100,7 +100,8 @@ internal sealed class StringPlayer
         isRinging |= pluck.Level > 0;
 
         var period = SampleRate.Hertz / (note.Hertz * Math.Pow(2, note.Note.Pitch.StartCents / 1200));
-        stopsFor = stops ? (int)period : 0;
+        // Until what the pick brings comes round for the first time.
+        stopsFor = stops ? (int)DelayAt(0) : 0;
         loop.Return = stops ? 0.05 : 1;
         pushAt = 0;
         pushEnd = pluck.Level > 0 ? Math.Min(Push.LengthOf(period), push.Length) : 0;
@@ -131,7 +132,7 @@ internal sealed class StringPlayer
 
     private Func<double, double> LossOf(Damping damping) => damping switch
     {
-        Damping.Palm => hertz => 14 + 2.5e-5 * hertz * hertz,
+        Damping.Palm => hertz => 13 + 8e-6 * hertz * hertz,
         Damping.Dead => hertz => 110 + 1e-4 * hertz * hertz,
         _ => build.LossAt,
     };

@@ -15,6 +15,7 @@ public sealed class HelpFacts : IDisposable
     [InlineData("scale")]
     [InlineData("shapes")]
     [InlineData("hands")]
+    [InlineData("sound")]
     [InlineData("strings")]
     public void AVerbsHelp_EndsWithAnExampleOfIt(string verb)
     {
@@ -27,7 +28,7 @@ public sealed class HelpFacts : IDisposable
     public void TheCommandsHelp_NamesEveryVerb()
     {
         Assert.Equal(0, desktop.Run("--help"));
-        foreach (var verb in (string[])["kit", "check", "explain", "format", "new", "name", "scale", "shapes", "hands", "strings"])
+        foreach (var verb in (string[])["kit", "check", "explain", "format", "new", "name", "scale", "shapes", "hands", "sound", "strings"])
         {
             Assert.Contains($"\n  {verb} ", desktop.Out, StringComparison.Ordinal);
         }

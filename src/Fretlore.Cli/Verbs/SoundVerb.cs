@@ -1,0 +1,140 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Runtime.InteropServices;
+using Fretlore.Cli.Files;
+using Fretlore.Cli.Output;
+using Fretlore.Score;
+using Fretlore.Sound.Mixing;
+using Fretlore.Sound.Output;
+using Fretlore.Workspace;
+using Fretlore.Workspace.Questions;
+
+namespace Fretlore.Cli.Verbs;
+
+/// <summary><c>fretlore sound</c>: plays a song into a sound file.</summary>
+internal static class SoundVerb
+{
+    private sealed record Asked(string Sheet, string Output, string? Part, string? Without, int? From, int? To, string Speed, bool Click, bool CountIn, string Bits);
+
+    public static Verb Make(Surroundings surroundings)
+    {
+        var sheet = new Argument<string>("SHEET") { Description = "The sheet, NAME.lore; - reads it from the standard input." };
+        var output = new Option<string>("--output", "-o") { Description = "The file to write, NAME.wav.", HelpName = "FILE", Required = true };
+        var part = new Option<string?>("--part") { Description = "Only these parts, by their short names with commas between.", HelpName = "NAMES" };
+        var without = new Option<string?>("--without") { Description = "All but these parts: to play them yourself.", HelpName = "NAMES" };
+        var from = new Option<int?>("--from") { Description = "The first bar, by its printed number.", HelpName = "BAR" };
+        var to = new Option<int?>("--to") { Description = "The last bar.", HelpName = "BAR" };
+        var speed = new Option<string>("--speed")
+        {
+            Description = "Share of the written tempo. It is played at that tempo, not stretched.",
+            HelpName = "PERCENT",
+            DefaultValueFactory = _ => "100%",
+        };
+        var click = new Option<bool>("--click") { Description = "A click on every beat." };
+        var countIn = new Option<bool>("--count-in") { Description = "A bar of clicks first." };
+        var bits = new Option<string>("--bits") { Description = "Bits a sample.", DefaultValueFactory = _ => "16" };
+        bits.AcceptOnlyFromAmong("16", "24");
+        var verb = new Verb(
+            "sound", "Play a song into a WAV file: with all parts, some of them or all but some, at any speed.",
+            "fretlore sound my-song.lore -o my-song.wav", "fretlore sound my-song.lore --without lead --from 9 --to 16 --speed 60% --count-in -o slow.wav")
+        {
+            sheet, output, part, without, from, to, speed, click, countIn, bits,
+        };
+        verb.SetAction(parsed => Run(surroundings, new Asked(
+            parsed.GetRequiredValue(sheet), parsed.GetRequiredValue(output), parsed.GetValue(part), parsed.GetValue(without), parsed.GetValue(from),
+            parsed.GetValue(to), parsed.GetRequiredValue(speed), parsed.GetValue(click), parsed.GetValue(countIn), parsed.GetRequiredValue(bits))));
+        return verb;
+    }
+
+    private static int Run(Surroundings surroundings, Asked asked)
+    {
+        var file = SheetFile.Read(surroundings, asked.Sheet);
+        if (file.Wrong is not null)
+        {
+            FindingPrinter.Write(surroundings.Error, asked.Sheet, file.Findings, surroundings.Colours);
+            return file.ExitCode;
+        }
+        var song = SongWorkspace.Open(file.Text);
+        FindingPrinter.Write(surroundings.Error, asked.Sheet, song.Findings, surroundings.Colours);
+        if (song.HasErrors || song.Song is null)
+        {
+            surroundings.Error.WriteLine($"Nothing was played: {FindingPrinter.Count(song.Findings)} in {asked.Sheet}.");
+            return ExitCode.SheetHasErrors;
+        }
+        var request = RequestOf(asked, song.Song);
+        if (request.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
+        if (!asked.Output.EndsWith(".wav", StringComparison.OrdinalIgnoreCase) || asked.Output.Contains('\0'))
+            return WrongUse.Write(surroundings.Error, $"{asked.Output} is no name for a sound file.", "End it in .wav.");
+        return SongMixer.Prepare(song.Song, request.Value) switch
+        {
+            SoundResult.Refused refused => WrongUse.Write(surroundings.Error, refused.Message, refused.Remedy),
+            SoundResult.Ready ready => Write(surroundings, asked, ready.Mix),
+            _ => throw new InvalidOperationException("A result is ready or refused."),
+        };
+    }
+
+    private static Answer<SoundRequest> RequestOf(Asked asked, Song song)
+    {
+        var parts = PartChoice.Read(asked.Part, song);
+        if (parts.Misread is { } wrongPart) return wrongPart;
+        var without = PartChoice.Read(asked.Without, song);
+        if (without.Misread is { } wrongWithout) return wrongWithout;
+        var speed = SpeedText.Read(asked.Speed);
+        if (speed.Misread is { } wrongSpeed) return wrongSpeed;
+        return new SoundRequest
+        {
+            Parts = parts.Value,
+            Without = without.Value,
+            FromBar = asked.From,
+            ToBar = asked.To,
+            Speed = speed.Value,
+            Click = asked.Click,
+            CountIn = asked.CountIn,
+        };
+    }
+
+    private static int Write(Surroundings surroundings, Asked asked, SongMix mix)
+    {
+        // The first interrupt stops the work and leaves no half file; the temporary ones are removed on the way out.
+        using var stop = new CancellationTokenSource();
+        void Stop(PosixSignalContext signal)
+        {
+            signal.Cancel = true;
+            stop.Cancel();
+        }
+        using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
+        using var end = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
+        try
+        {
+            WrittenSound written = default;
+            var bits = asked.Bits == "24" ? 24 : 16;
+            SoundProgress.Show(surroundings, progress =>
+            {
+                SafeFile.Write(
+                    surroundings.PathOf(asked.Output),
+                    (stream, room) => written = SoundFile.WriteWave(mix, room, stream, bits, progress, stop.Token));
+                return true;
+            });
+            Report(surroundings, asked.Output, written);
+            return ExitCode.Fine;
+        }
+        catch (OperationCanceledException)
+        {
+            surroundings.Error.WriteLine("Stopped: nothing was written.");
+            return ExitCode.Stopped;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return WrongUse.Write(surroundings.Error, $"{asked.Output} can't be written: {Reason.Of(e)}", "Choose another file with -o.");
+        }
+    }
+
+    private static void Report(Surroundings surroundings, string output, WrittenSound written)
+    {
+        var length = TimeSpan.FromSeconds(written.Seconds);
+        var loudness = written.Loudness is { } lufs ? string.Create(CultureInfo.InvariantCulture, $"{lufs:0.0} LUFS") : "silence";
+        surroundings.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{output}: {(int)length.TotalMinutes}:{length.Seconds:00}, {loudness}."));
+        surroundings.Out.WriteLine("Mind your ears: 85 dBA for 8 hours a day at most, and half as long for every 3 dB more (NIOSH).");
+        surroundings.Out.WriteLine("If the song is someone else's, get a licence from its publisher before you publish its sound.");
+    }
+}

@@ -1,0 +1,68 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Fretlore.Sound.Mixing;
+using Fretlore.Sound.Output;
+using Fretlore.Tests.Songs;
+using Fretlore.Tests.Sound;
+
+namespace Fretlore.Tests.Outside;
+
+/// <summary>Our sound files measured by programs that are not ours: ffmpeg's EBU R 128 meter and aubio.</summary>
+public sealed class SoundMeasureChecks
+{
+    [Theory]
+    [MemberData(nameof(DemoSongs.Names), MemberType = typeof(DemoSongs))]
+    public void ADemoSong_IsAtMinus16Lufs_WithItsPeaksUnderMinus1(string name)
+    {
+        using var file = Written(DemoSongs.Load(name), new SoundRequest { FromBar = 1, ToBar = 8 });
+        var report = OutsideProgram.Run(
+            "ffmpeg", "-v", "error", "-i", file.Path, "-af", "ebur128=peak=true:metadata=1,ametadata=mode=print:file=-", "-f", "null", "-");
+        var loudness = Last(report, "lavfi.r128.I");
+        var peak = Numbers(report, @"lavfi.r128.true_peaks_ch\d").Max();
+        TestContext.Current.SendDiagnosticMessage("{0}: {1:0.00} LUFS, true peak {2:0.00} dB", name, loudness, Heard.Decibels(peak));
+        Assert.InRange(loudness, -16.5, -15.5);
+        Assert.True(Heard.Decibels(peak) <= -1, $"{Heard.Decibels(peak)} dBTP");
+    }
+
+    [Fact]
+    public void NoRecording_HasASteadyPart()
+    {
+        using var file = Written(DemoSongs.Load("salt-furnace.lore"), new SoundRequest { FromBar = 1, ToBar = 4 });
+        var report = OutsideProgram.Run("ffmpeg", "-v", "error", "-i", file.Path, "-af", "astats=metadata=1,ametadata=mode=print:file=-", "-f", "null", "-");
+        foreach (var steady in (double[])[Last(report, "lavfi.astats.1.DC_offset"), Last(report, "lavfi.astats.2.DC_offset")])
+        {
+            Assert.True(Heard.Decibels(Math.Abs(steady)) < -70, $"{steady}");
+        }
+    }
+
+    [Theory]
+    [InlineData(6, 0, 82.407)] // ISO 16 and equal temperament.
+    [InlineData(5, 0, 110.0)]
+    [InlineData(4, 7, 220.0)]
+    [InlineData(1, 0, 329.628)]
+    [InlineData(1, 17, 880.0)]
+    public void Aubio_HearsThePitchThatIsWritten(int number, int fret, double hertz)
+    {
+        using var file = Written(Sheets.Line($"@{number} W {fret}"), new SoundRequest());
+        var report = OutsideProgram.Run("aubiopitch", "-p", "yinfft", "-B", hertz < 500 ? "8192" : "4096", "-H", "1024", "-u", "Hz", "-i", file.Path);
+        var heard = report.Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            .Select(line => line.Split(' ').Select(word => double.Parse(word, CultureInfo.InvariantCulture)).ToArray())
+            .Where(line => line[0] is > 0.4 and < 1.6).Select(line => line[1]).Order().ToList();
+        var cents = Heard.Cents(heard[heard.Count / 2], hertz);
+        TestContext.Current.SendDiagnosticMessage("string {0}, fret {1}: {2:0.00} cents", number, fret, cents);
+        Assert.InRange(cents, -5, 5); // As near as aubio itself reads such a tone.
+    }
+
+    private static TemporaryFile Written(Fretlore.Score.Song song, SoundRequest request)
+    {
+        var mix = Assert.IsType<SoundResult.Ready>(SongMixer.Prepare(song, request)).Mix;
+        using var output = new MemoryStream();
+        SoundFile.WriteWave(mix, new MemoryStream(), output, cancel: TestContext.Current.CancellationToken);
+        return new TemporaryFile(".wav", output.ToArray());
+    }
+
+    private static double Last(string report, string key) => Numbers(report, Regex.Escape(key)).Last();
+
+    private static IEnumerable<double> Numbers(string report, string key) => Regex.Matches(report, $"^{key}=(.+)$", RegexOptions.Multiline)
+        .Select(match => double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture));
+}
