@@ -53,13 +53,7 @@ internal static class SafeFile
     /// <exception cref="UnauthorizedAccessException">It may not be written; an old file is untouched.</exception>
     public static void Write(string path, Action<Stream, Stream> write)
     {
-        var target = path;
-        if (File.Exists(path))
-        {
-            target = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
-            RefuseProtected(target);
-        }
-        var (temporary, room) = (TemporaryBeside(target), TemporaryBeside(target));
+        var (temporary, room) = (TemporaryBeside(path), TemporaryBeside(path));
         try
         {
             using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.ReadWrite))
@@ -68,7 +62,9 @@ internal static class SafeFile
                 write(stream, work);
                 stream.Flush(flushToDisk: true);
             }
-            File.Move(temporary, target, overwrite: true);
+            if (File.Exists(path)) RefuseProtected(path);
+            // What a link points to is left alone: it may be anything, such as a device.
+            File.Move(temporary, path, overwrite: true);
         }
         finally
         {

@@ -1,3 +1,4 @@
+using Fretlore.Cli.Files;
 using Fretlore.Tests.Outside;
 
 namespace Fretlore.Tests.Cli;
@@ -59,12 +60,29 @@ public sealed class SoundFacts : IDisposable
     }
 
     [Fact]
-    public void AFullDisk_IsSaidInOneLine()
+    public void AFullDisk_LeavesTheOldFile_AndIsSaidPlainly()
     {
-        Assert.SkipUnless(File.Exists("/dev/full"), "Needs the device that is always full.");
-        File.CreateSymbolicLink(desktop.PathOf("full.wav"), "/dev/full");
-        Assert.Equal(2, desktop.Run("sound", furnace, "--to", "1", "-o", "full.wav"));
-        Assert.Contains("full.wav can't be written: ", desktop.Error, StringComparison.Ordinal);
+        const int noSpace = 28; // ENOSPC of POSIX.
+        desktop.Write("song.wav", "an old file");
+        var full = Assert.Throws<IOException>(() => SafeFile.Write(desktop.PathOf("song.wav"), (output, _) =>
+        {
+            output.WriteByte(1);
+            throw new IOException("No space left on device", noSpace);
+        }));
+        Assert.Equal("the disk is full.", Reason.Of(full));
+        Assert.Equal("an old file", desktop.Read("song.wav"));
+        Assert.Equal(["song.wav"], desktop.Everything().Keys);
+    }
+
+    [Fact]
+    public void WhatALinkPointsTo_IsLeftAlone()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "Links need rights there.");
+        desktop.Write("precious.bin", "not a sound");
+        File.CreateSymbolicLink(desktop.PathOf("song.wav"), desktop.PathOf("precious.bin"));
+        Assert.Equal(0, desktop.Run("sound", furnace, "--to", "1", "-o", "song.wav"));
+        Assert.Equal("not a sound", desktop.Read("precious.bin"));
+        Assert.StartsWith("RIFF", desktop.Read("song.wav"), StringComparison.Ordinal);
     }
 
     public void Dispose() => desktop.Dispose();
