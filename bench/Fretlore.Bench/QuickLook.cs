@@ -29,7 +29,7 @@ internal static class QuickLook
         {
             ("text to tree", Stages.TextToTree, ""),
             ("text to bound song", Stages.TextToSong, "under 10 ms"),
-            ("text to reading", Stages.TextToReading, ""),
+            ("text to reading", Stages.TextToReading, "under 25 ms"),
             ("text to hand plan", Stages.TextToHands, ""),
             ("text to all page SVGs", sheet => Stages.TextToPictures(sheet, fonts), "under 80 ms"),
             ("text to kit in memory", Stages.TextToKit, "under 2,000 ms"),

@@ -1,5 +1,6 @@
 using BenchmarkDotNet.Attributes;
 using Fretlore.Engraving.Fonts;
+using Fretlore.Score;
 
 namespace Fretlore.Bench;
 
@@ -9,12 +10,17 @@ public class StageBenchmarks
 {
     private readonly FontLibrary fonts = new();
     private string sheet = "";
+    private Song song = null!;
 
     [Params(120, 1200)]
     public int Bars { get; set; }
 
     [GlobalSetup]
-    public void WriteSheet() => sheet = GeneratedSong.Sheet(Bars);
+    public void WriteSheet()
+    {
+        sheet = GeneratedSong.Sheet(Bars);
+        song = Stages.Song(sheet);
+    }
 
     [Benchmark]
     public object TextToTree() => Stages.TextToTree(sheet);
@@ -24,6 +30,9 @@ public class StageBenchmarks
 
     [Benchmark]
     public object TextToReading() => Stages.TextToReading(sheet);
+
+    [Benchmark]
+    public object SongToReading() => Stages.SongToReading(song);
 
     [Benchmark]
     public object TextToPictures() => Stages.TextToPictures(sheet, fonts);

@@ -3,6 +3,8 @@ using Fretlore.Engraving.Layout;
 using Fretlore.Engraving.Output;
 using Fretlore.Hands.Grips;
 using Fretlore.Lesson.Kit;
+using Fretlore.Reading;
+using Fretlore.Score;
 using Fretlore.Syntax;
 using Fretlore.Workspace;
 
@@ -18,6 +20,11 @@ internal static class Stages
     public static object TextToReading(string sheet) => Open(sheet).Reading;
 
     public static object TextToHands(string sheet) => Open(sheet).PlanHands(HandSize.Average);
+
+    /// <summary>The reading alone, of a song that is bound already.</summary>
+    public static object SongToReading(Song song) => SongReader.Read(song);
+
+    public static Song Song(string sheet) => Open(sheet).Song!;
 
     /// <summary>Fonts are loaded once, as where pages are drawn anew at each change of the text.</summary>
     public static object TextToPictures(string sheet, FontLibrary fonts)

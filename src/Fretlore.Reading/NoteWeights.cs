@@ -13,12 +13,16 @@ public sealed class NoteWeights
 
     public double Total { get; private set; }
 
+    /// <summary>The pitch class that was added first; candidates of equal worth are taken from it up, so that the choice moves along when all is transposed.</summary>
+    internal int Origin { get; private set; }
+
     public double this[int pitchClass] => weights[pitchClass];
 
     /// <param name="pitchClass">0 to 11.</param>
     /// <param name="weight">Usually the length in quarter notes; above 0.</param>
     public void Add(int pitchClass, double weight)
     {
+        if (Set.IsEmpty) Origin = pitchClass;
         weights[pitchClass] += weight;
         Total += weight;
         Set = Set.With(pitchClass);

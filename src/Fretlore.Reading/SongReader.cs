@@ -35,7 +35,8 @@ public static class SongReader
         speller.Settle(pitches, degrees);
         var finder = new RoleFinder(keys, song.Bars, pitches, roles);
         for (var part = 0; part < song.Parts.Count; part++) finder.Find(song.Parts[part].Bars, new LocalHarmony(part, tracks));
-        foreach (var riff in song.Riffs) ReadRiff(riff, SongKeys.Of(song, keys, riff), namer, pitches, degrees, roles);
+        var uses = SongKeys.FirstUses(song);
+        foreach (var riff in song.Riffs) ReadRiff(riff, SongKeys.Of(keys, riff, uses), namer, pitches, degrees, roles);
         return new SongReading([.. pitches], [.. degrees], parts.ToImmutable(), Shapes(song, keys))
         {
             Home = SongKeys.Home(song),

@@ -33,6 +33,17 @@ public sealed class Scale
     /// <summary>How far from everyday use: 0 for the minor pentatonic, 1 and more for what few players practise.</summary>
     public double Rarity { get; }
 
+    /// <summary>This scale with tones of another added, named so: <c>Minor pentatonic with the sixth of Dorian</c>.</summary>
+    /// <param name="other">The scale that has the tones.</param>
+    /// <param name="added">Semitones above the root; each a tone of <paramref name="other"/>.</param>
+    public Scale With(Scale other, PitchClassSet added)
+    {
+        var degrees = other.Degrees.Items.Where(d => added.Contains(d.Semitones)).ToArray();
+        var words = string.Join(" and ", degrees.Select(Degree.Words));
+        var formula = Degrees.Items.Concat(degrees).OrderBy(d => d.Semitones).Select(d => d.ToDegree());
+        return new Scale($"{Name} with the {words} of {other.Name}", string.Join(' ', formula), Rarity);
+    }
+
     /// <summary>The notes from a root up, spelled.</summary>
     public ValueList<NoteName> NotesFrom(NoteName root) => Degrees.Items.Select(d => root.Transpose(d)).ToValueList();
 

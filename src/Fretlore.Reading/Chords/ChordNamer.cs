@@ -64,7 +64,8 @@ public static class ChordNamer
         guesses.Sort((a, b) => Math.Abs(a.Cost - b.Cost) > 1e-9
             ? a.Cost.CompareTo(b.Cost)
             : NoteName.Wrap(a.Root - bass, 12).CompareTo(NoteName.Wrap(b.Root - bass, 12)));
-        var readings = ImmutableArray.CreateBuilder<ChordReading>(Math.Min(count, MostCandidates));
+        var readings = ImmutableArray.CreateBuilder<ChordReading>(Math.Min(count + 1, MostCandidates));
+        if ((count == 0 || StackNamer.IsDearer(guesses[0].Cost)) && StackNamer.Name(all, bass, context.Key) is { } stacked) readings.Add(stacked);
         foreach (var guess in guesses)
         {
             if (readings.Count == MostCandidates || readings.Count >= 3 && guess.Cost > guesses[0].Cost + FarBehind) break;

@@ -32,11 +32,7 @@ internal static class KeyChanges
         var from = new int[end - first, 12];
         for (var bar = first; bar < end; bar++)
         {
-            var best = 0;
-            for (var signature = 1; signature < 12; signature++)
-            {
-                if (totals[signature] < totals[best]) best = signature;
-            }
+            var best = Cheapest(totals, homePlace);
             var weights = new BarWeights();
             foreach (var part in parts)
             {
@@ -49,19 +45,25 @@ internal static class KeyChanges
                 from[bar - first, signature] = changes ? best : signature;
                 if (changes) totals[signature] = least + Change;
                 if (signature != homePlace) totals[signature] += AwayFromHome;
-                foreach (var pitchClass in weights.Notes.Set) totals[signature] += weights.Notes.Share(pitchClass) * Costs[NoteName.Wrap(pitchClass - signature, 12)];
+                for (var degree = 0; degree < 12; degree++) totals[signature] += weights.Notes.Share((signature + degree) % 12) * Costs[degree];
             }
         }
-        return Starts(from, totals, first, end);
+        return Starts(from, Cheapest(totals, homePlace), first, end);
     }
 
-    private static List<int> Starts(int[,] from, ReadOnlySpan<double> totals, int first, int end)
+    // Of equals the first from home up, so that the path moves along when everything is transposed.
+    private static int Cheapest(ReadOnlySpan<double> totals, int home)
     {
-        var at = 0;
-        for (var signature = 1; signature < 12; signature++)
+        var best = home;
+        for (var above = 1; above < 12; above++)
         {
-            if (totals[signature] < totals[at]) at = signature;
+            if (totals[(home + above) % 12] < totals[best]) best = (home + above) % 12;
         }
+        return best;
+    }
+
+    private static List<int> Starts(int[,] from, int at, int first, int end)
+    {
         var starts = new List<int>();
         for (var bar = end - 1; bar > first; bar--)
         {

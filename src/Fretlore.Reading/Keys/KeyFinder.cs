@@ -25,8 +25,9 @@ public static class KeyFinder
     {
         if (weights.Set.IsEmpty) return [new KeyReading(new Key(new NoteName(Step.C), Mode.Ionian, true), 0)];
         var found = new List<KeyReading>(24);
-        for (var tonic = 0; tonic < 12; tonic++)
+        for (var above = 0; above < 12; above++)
         {
+            var tonic = (weights.Origin + above) % 12;
             for (var third = 0; third < 2; third++)
             {
                 var isMinor = third == 1;

@@ -31,14 +31,21 @@ internal static class SongKeys
     internal static ImmutableArray<Key> OfBars(ImmutableArray<KeyStretch> stretches) =>
         [.. stretches.SelectMany(stretch => Enumerable.Repeat(stretch.Key, stretch.BarCount))];
 
-    /// <summary>The keys of a riff's own bars: its own, else those of the place it is first used.</summary>
-    internal static ImmutableArray<Key> Of(Song song, ImmutableArray<Key> songKeys, Riff riff)
+    /// <summary>The bar in which each riff is first used.</summary>
+    internal static IReadOnlyDictionary<string, int> FirstUses(Song song)
     {
-        var use = song.RiffUses.Items.FirstOrDefault(u => u.Riff == riff.Name);
+        var first = new Dictionary<string, int>();
+        foreach (var use in song.RiffUses) first.TryAdd(use.Riff, use.FirstBar);
+        return first;
+    }
+
+    /// <summary>The keys of a riff's own bars: its own, else those of the place it is first used.</summary>
+    internal static ImmutableArray<Key> Of(ImmutableArray<Key> songKeys, Riff riff, IReadOnlyDictionary<string, int> firstUses)
+    {
         Key around;
-        if (use is not null && use.FirstBar < songKeys.Length) around = songKeys[use.FirstBar];
+        if (firstUses.TryGetValue(riff.Name, out var bar) && bar < songKeys.Length) around = songKeys[bar];
         else around = songKeys.IsEmpty ? Weigh([riff.Content], 0, riff.Content.Count).Find()[0].Key : songKeys[0];
-        return [.. riff.Bars.Items.Select(bar => bar.Key ?? around)];
+        return [.. riff.Bars.Items.Select(own => own.Key ?? around)];
     }
 
     // The changes say only where; each stretch is then read by itself, so that its mode and tonic come from its own notes.

@@ -73,9 +73,10 @@ internal sealed class BandContext(Song song, List<Segment>[][] tracks, Immutable
                 if (length > 0) held[note.Note.Sounding.PitchClass] += length;
             }
         }
-        var most = 0;
-        for (var pitchClass = 1; pitchClass < 12; pitchClass++)
+        var most = chord.Lowest.Note.Sounding.PitchClass;
+        for (var above = 1; above < 12; above++)
         {
+            var pitchClass = (chord.Lowest.Note.Sounding.PitchClass + above) % 12;
             if (held[pitchClass] > held[most]) most = pitchClass;
         }
         return held[most] >= Held * chord.Length && held[most] > 0 ? most : null;

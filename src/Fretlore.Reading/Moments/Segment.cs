@@ -88,10 +88,11 @@ internal sealed class Segment
             total += length;
         }
         var weakest = -1;
-        foreach (var pitchClass in among)
+        // From the bass up, so that equal weights are chosen between alike when everything is transposed.
+        for (var above = 1; above < 12; above++)
         {
-            if (pitchClass == Lowest.Note.Sounding.PitchClass) continue;
-            if (weakest < 0 || weights[pitchClass] < weights[weakest]) weakest = pitchClass;
+            var pitchClass = (Lowest.Note.Sounding.PitchClass + above) % 12;
+            if (among.Contains(pitchClass) && (weakest < 0 || weights[pitchClass] < weights[weakest])) weakest = pitchClass;
         }
         return weakest < 0 || total <= 0 ? (-1, 1) : (weakest, weights[weakest] / total);
     }

@@ -40,30 +40,33 @@ public static class ScaleFinder
     internal static ImmutableArray<ScaleReading> Find(NoteWeights weights, NoteName? root, Func<int, NoteName?> spell, int count = UsualCount)
     {
         if (weights.Set.IsEmpty) return [];
-        Span<(double Cost, int Root, int Scale)> best = stackalloc (double, int, int)[count];
+        var best = new (double Cost, int Root, Scale? Scale, ScaleUnion Union)[count];
         var found = 0;
-        for (var pitchClass = 0; pitchClass < 12; pitchClass++)
+        for (var above = 0; above < 12; above++)
         {
+            var pitchClass = (weights.Origin + above) % 12;
             if (root is { } given ? given.PitchClass != pitchClass : !weights.Set.Contains(pitchClass)) continue;
-            for (var scale = 0; scale < ScaleTable.All.Length; scale++)
-            {
-                var cost = ScalePricing.Price(ScaleTable.All[scale], pitchClass, weights, root is not null);
-                if (found == count && cost >= best[^1].Cost) continue;
-                var place = found < count ? found++ : count - 1;
-                while (place > 0 && best[place - 1].Cost > cost)
-                {
-                    best[place] = best[place - 1];
-                    place--;
-                }
-                best[place] = (cost, pitchClass, scale);
-            }
+            foreach (var scale in ScaleTable.All) Keep(ScalePricing.Price(scale, pitchClass, weights, root is not null), pitchClass, scale, default);
+            if (ScaleUnion.TryBest(weights, pitchClass, root is not null, out var union)) Keep(union.Cost, pitchClass, null, union);
         }
         var readings = ImmutableArray.CreateBuilder<ScaleReading>(found);
-        foreach (var (cost, tonic, scale) in best[..found])
+        foreach (var (cost, tonic, scale, union) in best.AsSpan(0, found))
         {
             var name = root ?? spell(tonic) ?? RootSpelling.Of(tonic, null, null);
-            readings.Add(ScaleWording.Read(ScaleTable.All[scale], name, weights, spell, cost));
+            readings.Add(ScaleWording.Read(scale ?? union.ToScale(), name, weights, spell, cost));
         }
         return readings.ToImmutable();
+
+        void Keep(double cost, int pitchClass, Scale? scale, ScaleUnion union)
+        {
+            if (found == count && cost >= best[^1].Cost) return;
+            var place = found < count ? found++ : count - 1;
+            while (place > 0 && best[place - 1].Cost > cost)
+            {
+                best[place] = best[place - 1];
+                place--;
+            }
+            best[place] = (cost, pitchClass, scale, union);
+        }
     }
 }

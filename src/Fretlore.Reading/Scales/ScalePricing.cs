@@ -21,26 +21,35 @@ internal static class ScalePricing
     private const double ExactFit = 0.9;
     private const double RootNotPlayed = 0.8;
 
-    internal static double Price(Scale scale, int root, NoteWeights weights, bool rootIsGiven)
+    internal static double Price(Scale scale, int root, NoteWeights weights, bool rootIsGiven) =>
+        Price(scale, scale.Tones, root, weights, rootIsGiven);
+
+    /// <summary>The price of a scale with tones added to it, without what adding them costs.</summary>
+    internal static double PriceOfUnion(Scale scale, PitchClassSet added, int root, NoteWeights weights, bool rootIsGiven) =>
+        Price(scale, scale.Tones | added, root, weights, rootIsGiven);
+
+    private static double Price(Scale scale, PitchClassSet tones, int root, NoteWeights weights, bool rootIsGiven)
     {
         var played = weights.Set.From(root);
+        // An exact fit of notes added to fit is no evidence.
+        var fits = played == tones && tones == scale.Tones;
         var cost = scale.Rarity;
-        foreach (var outside in played.Except(scale.Tones))
+        foreach (var outside in played.Except(tones))
         {
             cost += OutsideNote + OutsideShare * weights.Share(NoteName.Wrap(outside + root, 12));
         }
-        var missing = scale.Tones.Except(played);
+        var missing = tones.Except(played);
         if (weights.AtHome.IsEmpty)
         {
             cost += MissingNote * missing.Count;
-            if (played == scale.Tones) cost -= ExactFit;
+            if (fits) cost -= ExactFit;
         }
         else
         {
             // In a song the notes of its key are near even where a phrase leaves them out, and an exact fit is often chance.
             var strange = missing.Except(weights.AtHome.From(root)).Count;
             cost += StrangeNote * strange + NearNote * (missing.Count - strange);
-            if (played == scale.Tones) cost -= ExactFit / 3;
+            if (fits) cost -= ExactFit / 3;
         }
         if (rootIsGiven) return cost;
         if (!played.Contains(0)) cost += RootNotPlayed;

@@ -51,6 +51,20 @@ public class ScaleFinderFacts
     public void ARootThatIsNotPlayed_IsSaidToBeSilent() => Assert.Contains(
         "the root itself does not sound", ScaleFinder.Find(Names("C D E G"), Names("A")[0])[0].Reason, StringComparison.Ordinal);
 
+    [Theory]
+    [InlineData("A C D E G A C E G A D C A F# G A", "A Minor pentatonic with the sixth of Dorian")]
+    [InlineData("A C D D# E G A C D D# E G A C E A F# G A", "A Blues with the sixth of Dorian")]
+    public void ATouchOfAMode_OnAPentatonic_IsToldAsSuch(string notes, string expected)
+    {
+        var best = ScaleFinder.Find(Names(notes))[0];
+        Assert.Equal(expected, best.Root + " " + best.Name);
+        Assert.Empty(best.Outside);
+    }
+
+    [Fact]
+    public void AModesNote_AsWeightyAsTheOthers_MakesItTheMode() =>
+        Assert.Equal("Dorian", ScaleFinder.Find(Names("A B C D E F# G F# E F# A F# D F# A"), Names("A")[0])[0].Name);
+
     [Fact]
     public void NoNotes_HaveNoScale() => Assert.Empty(ScaleFinder.Find([]));
 
