@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.Intrinsics;
 using Fretlore.Guitar;
 using Fretlore.Performance;
 using Fretlore.Score;
@@ -16,11 +17,12 @@ internal sealed class PartTrack : ITrack
 
     private readonly Rig rig;
     private readonly StringPlayer[][] takes;
-    private readonly RigChain[] chains;
+    private readonly RigChain chain;
     private readonly (double Left, double Right)[] places;
     private readonly Room room = new();
     private readonly Echo? echo;
-    private readonly double[] take = new double[Block];
+    private readonly double[][] sounds = [new double[Block], new double[Block]];
+    private readonly Vector128<double>[] pairs = new Vector128<double>[Block];
     private readonly double[] leftBlock = new double[Block];
     private readonly double[] rightBlock = new double[Block];
 
@@ -36,11 +38,11 @@ internal sealed class PartTrack : ITrack
         var strings = NotesOf(song, part, stretch);
         takes = [.. Enumerable.Range(0, rig.Takes).Select(take => strings
             .Select(s => new StringPlayer(s.Notes, StringBuild.Of(s.String, s.Neck, rig.Body), rig.PickupPlace, take)).ToArray())];
-        chains = [.. takes.Select(_ => new RigChain(rig, Block))];
+        chain = new RigChain(rig, Block);
         var both = Math.Sqrt(1 / (1 + OtherSide * OtherSide));
         places = rig.Takes == 2
             ? [(both, both * OtherSide), (both * OtherSide, both)]
-            : [(Math.Sqrt((1 - aside) / 2), Math.Sqrt((1 + aside) / 2))];
+            : [(Math.Sqrt((1 - aside) / 2), Math.Sqrt((1 + aside) / 2)), (0, 0)];
     }
 
     public void Render(long from, Span<double> left, Span<double> right)
@@ -61,20 +63,20 @@ internal sealed class PartTrack : ITrack
     {
         var left = leftBlock.AsSpan(0, length);
         var right = rightBlock.AsSpan(0, length);
-        left.Clear();
-        right.Clear();
         for (var nth = 0; nth < takes.Length; nth++)
         {
-            var sound = take.AsSpan(0, length);
+            var sound = sounds[nth].AsSpan(0, length);
             sound.Clear();
             foreach (var player in takes[nth]) player.Play(from, sound);
-            chains[nth].Run(sound);
-            var (toLeft, toRight) = places[nth];
-            for (var i = 0; i < length; i++)
-            {
-                left[i] += toLeft * sound[i];
-                right[i] += toRight * sound[i];
-            }
+        }
+        for (var i = 0; i < length; i++) pairs[i] = Vector128.Create(sounds[0][i], sounds[1][i]);
+        chain.Run(pairs.AsSpan(0, length));
+        var (one, two) = (places[0], places[1]);
+        for (var i = 0; i < length; i++)
+        {
+            var (first, second) = (pairs[i].GetElement(0), pairs[i].GetElement(1));
+            left[i] = one.Left * first + two.Left * second;
+            right[i] = one.Right * first + two.Right * second;
         }
         echo?.Run(left, right);
         if (rig.Room > 0) room.Run(left, right, rig.Room);

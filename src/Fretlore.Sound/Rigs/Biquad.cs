@@ -1,3 +1,5 @@
+using Pair = System.Runtime.Intrinsics.Vector128<double>;
+
 namespace Fretlore.Sound.Rigs;
 
 /// <summary>A second-order filter.</summary>
@@ -9,8 +11,8 @@ internal sealed class Biquad
     private readonly double b2;
     private readonly double a1;
     private readonly double a2;
-    private double first;
-    private double second;
+    private Pair first;
+    private Pair second;
 
     public Biquad(double b0, double b1, double b2, double a0, double a1, double a2) =>
         (this.b0, this.b1, this.b2, this.a1, this.a2) = (b0 / a0, b1 / a0, b2 / a0, a1 / a0, a2 / a0);
@@ -35,14 +37,14 @@ internal sealed class Biquad
         };
     }
 
-    public void Run(Span<double> block)
+    public void Run(Span<Pair> block)
     {
         var (one, two) = (first, second);
         foreach (ref var value in block)
         {
-            var result = b0 * value + one;
-            one = b1 * value - a1 * result + two;
-            two = b2 * value - a2 * result;
+            var result = value * b0 + one;
+            one = value * b1 - result * a1 + two;
+            two = value * b2 - result * a2;
             value = result;
         }
         (first, second) = (Denormal.Settle(one), Denormal.Settle(two));

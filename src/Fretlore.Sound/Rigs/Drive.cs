@@ -1,4 +1,6 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
+using Pair = System.Runtime.Intrinsics.Vector128<double>;
 
 namespace Fretlore.Sound.Rigs;
 
@@ -6,31 +8,28 @@ namespace Fretlore.Sound.Rigs;
 internal sealed class Drive
 {
     private readonly HalfBand[] bands;
-    private readonly double[][] buffers;
+    private readonly Pair[][] buffers;
     private readonly DriveStages stages;
-    private readonly Biquad? between;
-    private readonly Biquad? betweenLow;
+    private readonly OnePoles between;
 
     public Drive(DriveStages stages, int blockLength)
     {
         this.stages = stages;
         bands = new HalfBand[stages.Doublings];
-        buffers = new double[stages.Doublings][];
+        buffers = new Pair[stages.Doublings][];
         for (var i = 0; i < bands.Length; i++)
         {
-            // The first one guards the audible range; later ones have all the room between it and their own mirror.
-            bands[i] = i == 0 ? new HalfBand(8, 0.04) : new HalfBand(4, 0.2);
-            buffers[i] = new double[blockLength << (i + 1)];
+            // The first one guards the audible range; later ones have all the room between it and its mirror.
+            bands[i] = i switch { 0 => new HalfBand(7, 0.06), 1 => new HalfBand(3, 0.25), _ => new HalfBand(2, 0.375) };
+            buffers[i] = new Pair[blockLength << (i + 1)];
         }
         var rate = SampleRate.Hertz * (double)(1 << stages.Doublings);
-        if (stages.Second <= 0) return;
-        between = Biquad.Of(Tone.LowPass(9000), rate);
-        betweenLow = Biquad.Of(Tone.HighPass(90), rate);
+        between = new OnePoles(9000, 90, rate);
     }
 
-    public void Run(Span<double> block)
+    public void Run(Span<Pair> block)
     {
-        ReadOnlySpan<double> input = block;
+        ReadOnlySpan<Pair> input = block;
         for (var i = 0; i < bands.Length; i++)
         {
             var output = buffers[i].AsSpan(0, input.Length * 2);
@@ -39,10 +38,9 @@ internal sealed class Drive
         }
         var top = bands.Length == 0 ? block : buffers[^1].AsSpan(0, input.Length);
         Bend(top, stages.First, stages.Lean);
-        if (between is not null)
+        if (stages.Second > 0)
         {
             between.Run(top);
-            betweenLow!.Run(top);
             Bend(top, stages.Second, 0);
         }
         for (var i = bands.Length - 1; i >= 0; i--)
@@ -53,8 +51,9 @@ internal sealed class Drive
     }
 
     // The hyperbolic tangent, around a point beside its middle when it leans, with nothing left where nothing goes in.
-    private static void Bend(Span<double> block, double gain, double lean)
+    private static void Bend(Span<Pair> pairs, double gain, double lean)
     {
+        var block = MemoryMarshal.Cast<Pair, double>(pairs);
         var rest = Math.Tanh(lean);
         var (two, one) = (new Vector<double>(2), Vector<double>.One);
         var (scale, shift, offset) = (new Vector<double>(gain), new Vector<double>(lean), new Vector<double>(rest));

@@ -1,3 +1,5 @@
+using Pair = System.Runtime.Intrinsics.Vector128<double>;
+
 namespace Fretlore.Sound.Rigs;
 
 /// <summary>Doubles or halves the sample rate through two chains of allpasses: a half-band elliptic filter.</summary>
@@ -5,18 +7,18 @@ namespace Fretlore.Sound.Rigs;
 internal sealed class HalfBand
 {
     private readonly double[] coefficients;
-    private readonly double[] up;
-    private readonly double[] down;
+    private readonly Pair[] up;
+    private readonly Pair[] down;
 
     /// <param name="count">Allpasses in both chains together.</param>
     /// <param name="transition">Width of the transition against the higher rate, below 0.5.</param>
     public HalfBand(int count, double transition)
     {
         coefficients = Design(count, transition);
-        (up, down) = (new double[2 * count], new double[2 * count]);
+        (up, down) = (new Pair[2 * count], new Pair[2 * count]);
     }
 
-    public void Double(ReadOnlySpan<double> input, Span<double> output)
+    public void Double(ReadOnlySpan<Pair> input, Span<Pair> output)
     {
         for (var i = 0; i < input.Length; i++)
         {
@@ -26,17 +28,17 @@ internal sealed class HalfBand
         Settle(up);
     }
 
-    public void Halve(ReadOnlySpan<double> input, Span<double> output)
+    public void Halve(ReadOnlySpan<Pair> input, Span<Pair> output)
     {
-        for (var i = 0; i < output.Length; i++) output[i] = 0.5 * (Chain(input[2 * i + 1], 0, down) + Chain(input[2 * i], 1, down));
+        for (var i = 0; i < output.Length; i++) output[i] = (Chain(input[2 * i + 1], 0, down) + Chain(input[2 * i], 1, down)) * 0.5;
         Settle(down);
     }
 
-    private double Chain(double value, int first, double[] state)
+    private Pair Chain(Pair value, int first, Pair[] state)
     {
         for (var i = first; i < coefficients.Length; i += 2)
         {
-            var result = coefficients[i] * (value - state[2 * i + 1]) + state[2 * i];
+            var result = (value - state[2 * i + 1]) * coefficients[i] + state[2 * i];
             state[2 * i] = value;
             state[2 * i + 1] = result;
             value = result;
@@ -44,7 +46,7 @@ internal sealed class HalfBand
         return value;
     }
 
-    private static void Settle(double[] state)
+    private static void Settle(Pair[] state)
     {
         foreach (ref var value in state.AsSpan()) value = Denormal.Settle(value);
     }

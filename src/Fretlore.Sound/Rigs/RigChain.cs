@@ -1,6 +1,8 @@
+using Pair = System.Runtime.Intrinsics.Vector128<double>;
+
 namespace Fretlore.Sound.Rigs;
 
-/// <summary>One take through a rig: filters, drive, cabinet. Memory of the sound before is kept from block to block.</summary>
+/// <summary>Two takes at once through a rig each: filters, drive, cabinet. A part recorded once leaves the second empty. Memory of the sound before is kept from block to block.</summary>
 internal sealed class RigChain
 {
     private readonly Biquad[] before;
@@ -14,7 +16,7 @@ internal sealed class RigChain
         after = [.. rig.After.Select(tone => Biquad.Of(tone, SampleRate.Hertz))];
     }
 
-    public void Run(Span<double> block)
+    public void Run(Span<Pair> block)
     {
         foreach (var filter in before) filter.Run(block);
         drive?.Run(block);

@@ -57,7 +57,7 @@ internal sealed class StringLoop
     }
 
     /// <summary>Sounds on, and adds what is heard to the output.</summary>
-    /// <param name="push">What a pick or finger adds to the wave; as long as the output, or empty.</param>
+    /// <param name="push">What a pick or finger adds to the wave; no longer than the output.</param>
     /// <param name="output">What the pickup hears is added to this.</param>
     /// <returns>The largest value in the line.</returns>
     public double Run(ReadOnlySpan<double> push, Span<double> output)
@@ -66,44 +66,61 @@ internal sealed class StringLoop
         var gain = design.Gain * (1 - pole) * Damping * Return;
         var pickup = (int)PickupDelay;
         var pickupShare = PickupDelay - pickup;
-        var hearsBridge = PickupDelay <= 0;
+        var heard = PickupDelay > 0 ? 1 : 0;
+        var place = new Between(delay);
+        var isMoving = step != 0 || fade > 0;
+        var (at, loss, inOne, outOne, outTwo) = (head, lossState, firstIn, firstOut, secondOut);
         double largest = 0;
         for (var i = 0; i < output.Length; i++)
         {
-            delay += step;
-            var back = Read(wave, head, delay);
+            if (isMoving)
+            {
+                delay += step;
+                place = new Between(delay);
+            }
+            var back = place.Read(wave, at);
             if (fade > 0)
             {
                 var old = fade-- / (double)FadeLength;
-                back += old * (Read(wave, head, delayBefore) - back);
+                back += old * (new Between(delayBefore).Read(wave, at) - back);
             }
-            var first = allpass * (back - firstOut) + firstIn;
-            var second = allpass * (first - secondOut) + firstOut;
-            (firstIn, firstOut, secondOut) = (back, first, second);
-            lossState = gain * second + pole * lossState;
-            var value = lossState;
+            var first = allpass * (back - outOne) + inOne;
+            var second = allpass * (first - outTwo) + outOne;
+            (inOne, outOne, outTwo) = (back, first, second);
+            loss = gain * second + pole * loss;
+            var value = loss;
             if (i < push.Length) value += push[i];
-            wave[head] = value;
+            wave[at & Mask] = value;
             largest = Math.Max(largest, Math.Abs(value));
-            if (!hearsBridge)
-            {
-                var later = wave[(head - pickup) & Mask];
-                value -= later + pickupShare * (wave[(head - pickup - 1) & Mask] - later);
-            }
-            output[i] += value;
-            head = (head + 1) & Mask;
+            var later = wave[(at - pickup) & Mask];
+            output[i] += value - heard * (later + pickupShare * (wave[(at - pickup - 1) & Mask] - later));
+            at = (at + 1) & Mask;
         }
+        (head, lossState, firstIn, firstOut, secondOut) = (at, loss, inOne, outOne, outTwo);
         return largest;
     }
 
-    // Four samples around the place, weighted by Lagrange's polynomials.
-    private static double Read(double[] wave, int head, double delay)
+    // A place between samples: four around it, weighted by Lagrange's polynomials.
+    private readonly struct Between
     {
-        var whole = (int)delay;
-        var d = delay - whole;
-        var at = head - whole + Size;
-        var (a, b, c, e) = (wave[(at + 1) & Mask], wave[at & Mask], wave[(at - 1) & Mask], wave[(at - 2) & Mask]);
-        var (dm1, dm2, dp1) = (d - 1, d - 2, d + 1);
-        return -d * dm1 * dm2 / 6 * a + dp1 * dm1 * dm2 / 2 * b - d * dp1 * dm2 / 2 * c + d * dp1 * dm1 / 6 * e;
+        private readonly int whole;
+        private readonly double a;
+        private readonly double b;
+        private readonly double c;
+        private readonly double e;
+
+        public Between(double delay)
+        {
+            whole = (int)delay;
+            var d = delay - whole;
+            var (dm1, dm2, dp1) = (d - 1, d - 2, d + 1);
+            (a, b, c, e) = (-d * dm1 * dm2 * (1 / 6.0), dp1 * dm1 * dm2 * 0.5, -d * dp1 * dm2 * 0.5, d * dp1 * dm1 * (1 / 6.0));
+        }
+
+        public double Read(double[] wave, int head)
+        {
+            var at = head - whole;
+            return a * wave[(at + 1) & Mask] + b * wave[at & Mask] + c * wave[(at - 1) & Mask] + e * wave[(at - 2) & Mask];
+        }
     }
 }

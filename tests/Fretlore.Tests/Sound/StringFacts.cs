@@ -45,6 +45,21 @@ public sealed class StringFacts
         Assert.InRange(Heard.Cents(Heard.Frequency(sound, 1.4, 0.1, fretted), fretted), -3, 3);
     }
 
+    [Theory]
+    [InlineData("v", 35)]
+    [InlineData("vv", 80)]
+    public void Vibrato_SwingsAsFarAndAsFastAsPerformed(string mark, double depth)
+    {
+        // The performance pushes the string up and lets it come back, five and a half times a second.
+        var sound = Heard.String(Sheets.Line($"@1 W 12{mark}"), 1, 2);
+        var hertz = new Height(76).Hertz();
+        const double window = 0.02;
+        double At(double swings) => Heard.Cents(Heard.Frequency(sound, swings / 5.5 - window / 2, window, hertz), hertz);
+        Assert.InRange(At(2.5), depth - 0.15 * depth, depth + 2);
+        Assert.InRange(At(3), -2, 0.15 * depth);
+        Assert.InRange(At(5.5), depth - 0.15 * depth, depth + 2);
+    }
+
     [Fact]
     public void AnOnset_IsAtTheSampleOfItsTime()
     {

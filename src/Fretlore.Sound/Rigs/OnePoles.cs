@@ -1,0 +1,24 @@
+using Pair = System.Runtime.Intrinsics.Vector128<double>;
+
+namespace Fretlore.Sound.Rigs;
+
+/// <summary>A gentle band between two corners, as the capacitors between two stages make it.</summary>
+internal sealed class OnePoles(double highHertz, double lowHertz, double rate)
+{
+    private readonly double highShare = 1 - Math.Exp(-2 * Math.PI * highHertz / rate);
+    private readonly double lowShare = 1 - Math.Exp(-2 * Math.PI * lowHertz / rate);
+    private Pair high;
+    private Pair low;
+
+    public void Run(Span<Pair> block)
+    {
+        var (h, l) = (high, low);
+        foreach (ref var value in block)
+        {
+            h += (value - h) * highShare;
+            l += (h - l) * lowShare;
+            value = h - l;
+        }
+        (high, low) = (Denormal.Settle(h), Denormal.Settle(l));
+    }
+}
