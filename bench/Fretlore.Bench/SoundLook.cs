@@ -41,7 +41,7 @@ internal static class SoundLook
         if (open.HasErrors || open.Song is not { } song) return 1;
         Print(output, "two driven guitars and bass, mix, one core", song, mix => mix.Render((_, _) => { }, cores: 1));
         Print(output, "the same, all cores", song, mix => mix.Render((_, _) => { }));
-        Print(output, "the same as a WAV file at -16 LUFS", song, mix => SoundFile.WriteWave(mix, new MemoryStream(), new MemoryStream()));
+        Print(output, "the same as a WAV file at -16 LUFS", song, mix => SoundFile.Write(mix, new MemoryStream(), new MemoryStream(), SoundFormat.Wave16));
         return 0;
     }
 

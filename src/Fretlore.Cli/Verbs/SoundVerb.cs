@@ -19,7 +19,7 @@ internal static class SoundVerb
     public static Verb Make(Surroundings surroundings)
     {
         var sheet = new Argument<string>("SHEET") { Description = "The sheet, NAME.lore; - reads it from the standard input." };
-        var output = new Option<string>("--output", "-o") { Description = "The file to write, NAME.wav.", HelpName = "FILE", Required = true };
+        var output = new Option<string>("--output", "-o") { Description = "The file to write: NAME.wav, or NAME.opus for a tenth of the size.", HelpName = "FILE", Required = true };
         var part = new Option<string?>("--part") { Description = "Only these parts, by their short names with commas between.", HelpName = "NAMES" };
         var without = new Option<string?>("--without") { Description = "All but these parts: to play them yourself.", HelpName = "NAMES" };
         var from = new Option<int?>("--from") { Description = "The first bar, by its printed number.", HelpName = "BAR" };
@@ -32,10 +32,10 @@ internal static class SoundVerb
         };
         var click = new Option<bool>("--click") { Description = "A click on every beat." };
         var countIn = new Option<bool>("--count-in") { Description = "A bar of clicks first." };
-        var bits = new Option<string>("--bits") { Description = "Bits a sample.", DefaultValueFactory = _ => "16" };
+        var bits = new Option<string>("--bits") { Description = "Bits a sample of a WAV file.", DefaultValueFactory = _ => "16" };
         bits.AcceptOnlyFromAmong("16", "24");
         var verb = new Verb(
-            "sound", "Play a song into a WAV file: with all parts, some of them or all but some, at any speed.",
+            "sound", "Play a song into a sound file: with all parts, some of them or all but some, at any speed.",
             "fretlore sound my-song.lore -o my-song.wav", "fretlore sound my-song.lore --without lead --from 9 --to 16 --speed 60% --count-in -o slow.wav")
         {
             sheet, output, part, without, from, to, speed, click, countIn, bits,
@@ -63,12 +63,11 @@ internal static class SoundVerb
         }
         var request = RequestOf(asked, song.Song);
         if (request.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
-        if (!asked.Output.EndsWith(".wav", StringComparison.OrdinalIgnoreCase) || asked.Output.Contains('\0'))
-            return WrongUse.Write(surroundings.Error, $"{asked.Output} is no name for a sound file.", "End it in .wav.");
+        if (FormatOf(asked) is not { } format) return WrongUse.Write(surroundings.Error, $"{asked.Output} is no name for a sound file.", "End it in .wav or .opus.");
         return SongMixer.Prepare(song.Song, request.Value) switch
         {
             SoundResult.Refused refused => WrongUse.Write(surroundings.Error, refused.Message, refused.Remedy),
-            SoundResult.Ready ready => Write(surroundings, asked, ready.Mix),
+            SoundResult.Ready ready => Write(surroundings, asked.Output, ready.Mix, format),
             _ => throw new InvalidOperationException("A result is ready or refused."),
         };
     }
@@ -93,7 +92,15 @@ internal static class SoundVerb
         };
     }
 
-    private static int Write(Surroundings surroundings, Asked asked, SongMix mix)
+    private static SoundFormat? FormatOf(Asked asked) => Path.GetExtension(asked.Output).ToLowerInvariant() switch
+    {
+        _ when asked.Output.Contains('\0') => null,
+        ".wav" => asked.Bits == "24" ? SoundFormat.Wave24 : SoundFormat.Wave16,
+        ".opus" => SoundFormat.Opus,
+        _ => null,
+    };
+
+    private static int Write(Surroundings surroundings, string output, SongMix mix, SoundFormat format)
     {
         // The first interrupt stops the work and leaves no half file; the temporary ones are removed on the way out.
         using var stop = new CancellationTokenSource();
@@ -107,15 +114,14 @@ internal static class SoundVerb
         try
         {
             WrittenSound written = default;
-            var bits = asked.Bits == "24" ? 24 : 16;
             SoundProgress.Show(surroundings, progress =>
             {
                 SafeFile.Write(
-                    surroundings.PathOf(asked.Output),
-                    (stream, room) => written = SoundFile.WriteWave(mix, room, stream, bits, progress, stop.Token));
+                    surroundings.PathOf(output),
+                    (stream, room) => written = SoundFile.Write(mix, room, stream, format, progress, stop.Token));
                 return true;
             });
-            Report(surroundings, asked.Output, written);
+            Report(surroundings, output, written);
             return ExitCode.Fine;
         }
         catch (OperationCanceledException)
@@ -125,7 +131,7 @@ internal static class SoundVerb
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return WrongUse.Write(surroundings.Error, $"{asked.Output} can't be written: {Reason.Of(e)}", "Choose another file with -o.");
+            return WrongUse.Write(surroundings.Error, $"{output} can't be written: {Reason.Of(e)}", "Choose another file with -o.");
         }
     }
 

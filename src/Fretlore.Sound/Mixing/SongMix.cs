@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Fretlore.Score;
 
 namespace Fretlore.Sound.Mixing;
 
@@ -12,12 +13,16 @@ public sealed class SongMix
     private readonly ImmutableArray<ITrack> tracks;
     private readonly double[][] buffers;
 
-    internal SongMix(ImmutableArray<ITrack> tracks, long length)
+    internal SongMix(SongInfo info, ImmutableArray<ITrack> tracks, long length)
     {
+        Info = info;
         this.tracks = tracks;
         Length = length;
         buffers = [.. Enumerable.Range(0, tracks.Length * 2).Select(_ => new double[BlockLength])];
     }
+
+    /// <summary>The song's title, artist and rights.</summary>
+    public SongInfo Info { get; }
 
     /// <summary>Samples from the start to where the last note has died away.</summary>
     public long Length { get; }

@@ -38,7 +38,7 @@ public static class SongMixer
         var tracks = ImmutableArray.CreateBuilder<ITrack>();
         foreach (var i in chosen) tracks.Add(new PartTrack(performed, performed.Parts[i], rigs[i], stretch, AsideOf(song, i, rigs[i])));
         if (request.Click || request.CountIn) tracks.Add(ClickTrack.Of(performed, stretch, request.CountIn, request.Click));
-        return new SoundResult.Ready(new SongMix(tracks.ToImmutable(), SampleRate.At(seconds)));
+        return new SoundResult.Ready(new SongMix(song.Info, tracks.ToImmutable(), SampleRate.At(seconds)));
     }
 
     // Where a part stands depends on the whole song, so that it stands there alone as well.

@@ -1,8 +1,6 @@
-using System.Buffers.Binary;
 using System.Runtime.InteropServices;
 using Fretlore.Sound.Loudness;
 using Fretlore.Sound.Mixing;
-using NAudio.Wave;
 
 namespace Fretlore.Sound.Output;
 
@@ -10,6 +8,19 @@ namespace Fretlore.Sound.Output;
 /// <param name="Seconds">Its length.</param>
 /// <param name="Loudness">Integrated, in LUFS; null for silence.</param>
 public readonly record struct WrittenSound(double Seconds, double? Loudness);
+
+/// <summary>Kinds of sound file.</summary>
+public enum SoundFormat
+{
+    /// <summary>RIFF WAVE, 16 bits.</summary>
+    Wave16,
+
+    /// <summary>RIFF WAVE, 24 bits.</summary>
+    Wave24,
+
+    /// <summary>Opus in Ogg.</summary>
+    Opus,
+}
 
 /// <summary>Writes a mix as a sound file at a fixed loudness.</summary>
 /// <remarks>Memory does not grow with the song: the mix is kept in a scratch stream until its loudness is known.</remarks>
@@ -24,33 +35,25 @@ public static class SoundFile
     private const int FrameBytes = 2 * sizeof(float);
     private const double MostGain = 60; // dB
 
-    /// <summary>Renders the mix and writes it as RIFF WAVE.</summary>
+    /// <summary>Renders the mix and writes it.</summary>
     /// <param name="mix">The mix; rendered once.</param>
     /// <param name="scratch">An empty stream that can be written, read and sought.</param>
     /// <param name="output">An empty stream that can be sought; left open.</param>
-    /// <param name="bits">16 or 24.</param>
+    /// <param name="format">The kind of file.</param>
     /// <param name="progress">Told the share that is done, 0 to 1.</param>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     /// <exception cref="IOException">A stream can't be written.</exception>
-    public static WrittenSound WriteWave(
-        SongMix mix, Stream scratch, Stream output, int bits = 16, Action<double>? progress = null, CancellationToken cancel = default)
+    public static WrittenSound Write(
+        SongMix mix, Stream scratch, Stream output, SoundFormat format, Action<double>? progress = null, CancellationToken cancel = default)
     {
+        // A margin for what rounding and smoothing add, and more where the codec draws the wave anew.
+        var ceiling = FromDecibels(TruePeak - (format == SoundFormat.Opus ? 1.5 : 0.2));
         var raw = Render(mix, scratch, progress, cancel);
-        var (gain, loudness) = FindGain(scratch, raw, cancel);
-        progress?.Invoke(0.95);
-        using (var writer = new WaveFileWriter(output, new WaveFormat(SampleRate.Hertz, bits, 2)))
+        var (gain, loudness) = FindGain(scratch, raw, ceiling, cancel);
+        progress?.Invoke(0.9);
+        using (ISoundOutput file = format == SoundFormat.Opus ? new OpusOutput(output, mix.Info) : new WaveOutput(output, format == SoundFormat.Wave24 ? 24 : 16))
         {
-            var bytes = new byte[SongMix.BlockLength * 2 * bits / 8];
-            var filled = 0;
-            ForEach(scratch, gain, (left, right) =>
-            {
-                Put(bytes, ref filled, left, bits);
-                Put(bytes, ref filled, right, bits);
-                if (filled < bytes.Length) return;
-                writer.Write(bytes, 0, filled);
-                filled = 0;
-            }, cancel);
-            writer.Write(bytes, 0, filled);
+            ForEach(scratch, gain, ceiling, file.Write, cancel);
         }
         progress?.Invoke(1);
         return new WrittenSound(mix.Seconds, loudness);
@@ -79,24 +82,23 @@ public static class SoundFile
     }
 
     // The limiter takes a little loudness away, so the gain is tried and mended.
-    private static (double Gain, double? Loudness) FindGain(Stream scratch, double? raw, CancellationToken cancel)
+    private static (double Gain, double? Loudness) FindGain(Stream scratch, double? raw, double ceiling, CancellationToken cancel)
     {
         if (raw is not { } measured) return (1, null);
         var decibels = Math.Min(Loudness - measured, MostGain);
         for (var attempt = 0; ; attempt++)
         {
             var meter = new LoudnessMeter();
-            ForEach(scratch, FromDecibels(decibels), meter.Hear, cancel);
+            ForEach(scratch, FromDecibels(decibels), ceiling, meter.Hear, cancel);
             var reached = meter.Integrated() ?? Loudness;
             if (Math.Abs(Loudness - reached) < 0.1 || attempt == 5) return (FromDecibels(decibels), reached);
             decibels = Math.Min(decibels + Loudness - reached, MostGain);
         }
     }
 
-    private static void ForEach(Stream scratch, double gain, Action<double, double> hear, CancellationToken cancel)
+    private static void ForEach(Stream scratch, double gain, double ceiling, Action<double, double> hear, CancellationToken cancel)
     {
-        // A margin for what rounding and smoothing add.
-        var limiter = new PeakLimiter(FromDecibels(TruePeak - 0.2));
+        var limiter = new PeakLimiter(ceiling);
         scratch.Position = 0;
         var bytes = new byte[SongMix.BlockLength * FrameBytes];
         long taken = 0;
@@ -113,20 +115,6 @@ public static class SoundFile
             var (l, r) = limiter.Next(left, right);
             if (taken++ >= PeakLimiter.Delay) hear(l, r);
         }
-    }
-
-    private static void Put(byte[] bytes, ref int at, double value, int bits)
-    {
-        if (bits == 16)
-        {
-            BinaryPrimitives.WriteInt16LittleEndian(bytes.AsSpan(at), (short)Math.Clamp(Math.Round(value * 32768), short.MinValue, short.MaxValue));
-            at += 2;
-            return;
-        }
-        var whole = (int)Math.Clamp(Math.Round(value * 8388608), -8388608, 8388607);
-        bytes[at++] = unchecked((byte)whole);
-        bytes[at++] = unchecked((byte)(whole >> 8));
-        bytes[at++] = unchecked((byte)(whole >> 16));
     }
 
     private static double FromDecibels(double decibels) => Math.Pow(10, decibels / 20);

@@ -167,7 +167,7 @@ public sealed class MixFacts
         {
             var mix = ((SoundResult.Ready)SongMixer.Prepare(Sheets.Song(Band), new SoundRequest())).Mix;
             using var file = new MemoryStream();
-            var written = SoundFile.WriteWave(mix, new MemoryStream(), file, bits, cancel: TestContext.Current.CancellationToken);
+            var written = SoundFile.Write(mix, new MemoryStream(), file, bits == 24 ? SoundFormat.Wave24 : SoundFormat.Wave16, cancel: TestContext.Current.CancellationToken);
             Assert.InRange(written.Loudness!.Value, -16.2, -15.8);
             file.Position = 0;
             using var reader = new NAudio.Wave.WaveFileReader(file);
@@ -181,9 +181,9 @@ public sealed class MixFacts
     {
         var song = Sheets.Line("@6 W 0");
         SongMix Mix() => ((SoundResult.Ready)SongMixer.Prepare(song, new SoundRequest())).Mix;
-        Assert.Throws<NotSupportedException>(() => SoundFile.WriteWave(Mix(), new MemoryStream(new byte[1000], true), new MemoryStream(), cancel: TestContext.Current.CancellationToken));
+        Assert.Throws<NotSupportedException>(() => SoundFile.Write(Mix(), new MemoryStream(new byte[1000], true), new MemoryStream(), SoundFormat.Wave16, cancel: TestContext.Current.CancellationToken));
         using var stop = new CancellationTokenSource();
         stop.Cancel();
-        Assert.Throws<OperationCanceledException>(() => SoundFile.WriteWave(Mix(), new MemoryStream(), new MemoryStream(), cancel: stop.Token));
+        Assert.Throws<OperationCanceledException>(() => SoundFile.Write(Mix(), new MemoryStream(), new MemoryStream(), SoundFormat.Wave16, cancel: stop.Token));
     }
 }
