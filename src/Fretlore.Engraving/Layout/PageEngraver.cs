@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Layout.Breaking;
+using Fretlore.Engraving.Layout.EndMatter;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Pages;
@@ -22,6 +23,9 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
     /// <summary>The smallest staff space, in millimetres, at which pages can still be read.</summary>
     private const double SmallestStaffSpace = 0.85;
 
+    private const double FewerPagesStep = 0.97;
+    private const double LeastForFewerPages = 0.9;
+
     /// <returns>Pages; the staff is set smaller than asked when a bar or a system would not fit the paper otherwise.</returns>
     public EngravingResult Engrave(Song song, SongReading reading, PageOptions options)
     {
@@ -37,8 +41,10 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
         var spacings = model.Measures.Select(pass.Of).ToImmutableArray();
         var names = new PartNames(ink, model.Staves);
 
-        var space = options.StaffSpace;
-        while (space >= SmallestStaffSpace)
+        var frames = options.ChordFrames ? new FrameRows(ink, model, reading) : null;
+
+        EngravingResult.Pages? result = null;
+        for (var space = options.StaffSpace; space >= SmallestStaffSpace;)
         {
             var paper = options.Paper;
             double left = paper.SideMargin / space, margin = (paper.Width - paper.SideMargin) / space;
@@ -48,11 +54,24 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
                 space *= Math.Min(0.98, (margin - left) / needed);
                 continue;
             }
-            var systems = Systems(ink, model, reading, chords, names, spacings, left, margin, paper.Width / space);
-            if (new PageAssembler(ink, options, space).Assemble(model, systems) is { } document) return new EngravingResult.Pages(document, space);
+            if (Pages(space, left, margin) is { } document)
+            {
+                if (result is null || document.Pages.Count < result.Document.Pages.Count) result = new EngravingResult.Pages(document, space);
+                if (!options.FewerPages || document.Pages.Count == 1 || space * FewerPagesStep < options.StaffSpace * LeastForFewerPages) return result;
+                space *= FewerPagesStep;
+                continue;
+            }
             space *= 0.93;
         }
-        return Refuse("A bar, or a system with all its parts, is larger than the paper.", "Use larger paper or print fewer parts on it.");
+        return result ?? (EngravingResult)Refuse("A bar, or a system with all its parts, is larger than the paper.", "Use larger paper or print fewer parts on it.");
+
+        Document? Pages(double space, double left, double margin)
+        {
+            var width = options.Paper.Width / space;
+            var systems = Systems(ink, model, reading, chords, names, spacings, left, margin, width)
+                .AddRange(AfterTheMusic(ink, model, options, frames, left, margin, width));
+            return new PageAssembler(ink, options, frames, space).Assemble(model, systems);
+        }
     }
 
     private static ImmutableArray<EngravedSystem> Systems(
@@ -70,6 +89,21 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
             systems.Add(engraver.Draw(starts[s], end, left + (s == 0 ? names.FirstIndent : names.Indent), margin));
         }
         return systems.MoveToImmutable();
+    }
+
+    // Frames that are too many for the head, and the legend.
+    private static IEnumerable<EngravedSystem> AfterTheMusic(Ink ink, ScoreModel model, PageOptions options, FrameRows? frames, double left, double margin, double pageWidth)
+    {
+        if (frames?.Rows(margin - left) is { Length: > TitleBlock.MostRows } rows)
+        {
+            foreach (var row in rows)
+            {
+                var pen = new Pen(ink, new Skyline(0, pageWidth, 0, 0));
+                frames.Draw(pen, row, left, 0);
+                yield return new EngravedSystem(model.Measures.Length, model.Measures.Length, pen.Take(), 0, frames.HeightOf(row), []);
+            }
+        }
+        if (options.Legend && Legend.Of(ink, model, left, margin, pageWidth) is { } legend) yield return legend;
     }
 
     // The sign for two bars again stands on the bar line between them.

@@ -36,6 +36,15 @@ public sealed record PageOptions
     /// <summary>Whether every section begins a system with its metre, and the one before ends where it ends, as on a sheet of riffs.</summary>
     public bool SectionsStartSystems { get; init; }
 
+    /// <summary>Whether pages may be set up to a tenth smaller where that saves a page.</summary>
+    public bool FewerPages { get; init; }
+
+    /// <summary>Whether named shapes stand as chord frames under the title, or after the music where there are more than two rows of them.</summary>
+    public bool ChordFrames { get; init; }
+
+    /// <summary>Whether the signs the pages use are explained after the last bar.</summary>
+    public bool Legend { get; init; }
+
     /// <summary>Whether chord symbols from the reading stand above the staff.</summary>
     public bool ChordSymbols { get; init; } = true;
 }

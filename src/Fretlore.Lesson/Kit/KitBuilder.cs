@@ -79,9 +79,12 @@ public static class KitBuilder
     private static KitFile Pdf(string path, string purpose, Document document, FontLibrary fonts) =>
         Written(path, purpose, stream => PdfWriter.Write(document, fonts, stream));
 
+    // Pages may be set a little smaller to save one; that is no news.
+    private const double SmallerIsSaid = 0.89;
+
     private static IEnumerable<string> Cautions(SvgPages pictures, PageOptions asked, double staffSpace)
     {
-        if (staffSpace < asked.StaffSpace)
+        if (staffSpace < asked.StaffSpace * SmallerIsSaid)
         {
             var percent = (100 * staffSpace / asked.StaffSpace).ToString("0", CultureInfo.InvariantCulture);
             yield return $"The pages are set at {percent} % of the usual size so that everything fits: fewer parts on them are easier to read.";

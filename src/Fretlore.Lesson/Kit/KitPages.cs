@@ -21,6 +21,9 @@ internal sealed class KitPages(Song song, SongReading reading, KitOptions option
         Paper = options.Paper.Paper,
         StaffSpace = options.Paper.StaffSpace,
         Show = options.Show,
+        ChordFrames = options.Paper.Name != "slide",
+        FewerPages = true,
+        Legend = options.Paper.Name != "slide",
         Parts = options.Parts,
         Subject = options.Parts.Count == 0 || options.Parts.Count == song.Parts.Count
             ? "Full transcription"

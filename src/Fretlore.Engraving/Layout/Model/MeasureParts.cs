@@ -71,6 +71,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
         // A note that is bent before it begins is written as it sounds.
         var pitch = BentPitch.Of(reading.SpellingOf(note.Id), note.Bend?.FromCents ?? 0, key);
         var accidental = note.IsDead ? null : memory.Print(pitch, note.IsTiedFromBefore);
+        if (accidental is null && !note.IsDead && !note.IsTiedFromBefore) accidental = memory.Remind(pitch);
         return new Head(note, staff.Clef.PositionOf(pitch), Signs.HeadOf(note, value), accidental);
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Layout.Breaking;
+using Fretlore.Engraving.Layout.EndMatter;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Systems;
@@ -10,7 +11,7 @@ using Fretlore.Music;
 namespace Fretlore.Engraving.Layout.Pages;
 
 /// <summary>Puts systems on pages, with title, page numbers and rights line.</summary>
-internal sealed class PageAssembler(Ink ink, PageOptions options, double staffSpace)
+internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? frames, double staffSpace)
 {
     private const double FootSize = 1.55;
 
@@ -28,7 +29,7 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, double staffSp
     public Document? Assemble(ScoreModel model, ImmutableArray<EngravedSystem> systems)
     {
         var titlePen = new Pen(ink, new Skyline(0, width, 0, 0));
-        var musicTop = new TitleBlock(ink, left, Right).Draw(titlePen, model, options.Subject, top);
+        var musicTop = new TitleBlock(ink, frames, left, Right).Draw(titlePen, model, options.Subject, top);
         double bottom = Foot - FootSize * 2.4, room = bottom - top;
         var heights = systems.Select(s => s.Height).ToArray();
         if (PageBreaker.Break(heights, bottom - musicTop, room) is not { } starts) return null;
@@ -46,7 +47,7 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, double staffSp
             for (var s = starts[page]; s < end; s++)
             {
                 var system = systems[s];
-                marks.Add(new Group("system-" + (s + 1).ToString(CultureInfo.InvariantCulture), null, system.Marks.Moved(0, y - system.Top)));
+                marks.Add(system.First == system.End ? new Group(null, null, system.Marks.Moved(0, y - system.Top)) : new Group("system-" + (s + 1).ToString(CultureInfo.InvariantCulture), null, system.Marks.Moved(0, y - system.Top)));
                 foreach (var section in system.Sections) bookmarks.Add(new Bookmark(section.Name, page, new Point(section.X, y)));
                 y += system.Height + gap;
             }

@@ -1,18 +1,21 @@
-using System.Globalization;
+using System.Collections.Immutable;
 using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Layout.EndMatter;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
-using Fretlore.Guitar;
 
 namespace Fretlore.Engraving.Layout.Pages;
 
 /// <summary>The head of the first page: title, artist, credits, and how each part is tuned.</summary>
-internal sealed class TitleBlock(Ink ink, double left, double right)
+internal sealed class TitleBlock(Ink ink, FrameRows? frames, double left, double right)
 {
     private const double TitleSize = 5.2;
     private const double SmallestTitle = 3.4;
     private const double ArtistSize = 2.7;
     private const double NoteSize = 1.75;
+
+    /// <summary>Rows of chord frames a head may hold.</summary>
+    public const int MostRows = 2;
 
     /// <param name="pen">Draws it, in the page's coordinates.</param>
     /// <param name="model">The song.</param>
@@ -42,13 +45,23 @@ internal sealed class TitleBlock(Ink ink, double left, double right)
         var notes = y;
         foreach (var line in Tunings(model)) notes = DrawNote(pen, line, notes);
         var credits = y;
-        foreach (var line in LineWrap.Of(ink, info.Credits ?? "", Face.SerifItalic, NoteSize, (right - left) * 0.4))
+        foreach (var line in LineWrap.Of(ink, info.Credits ?? "", Face.SerifItalic, NoteSize, (right - left) * 0.32))
         {
             credits = DrawCredit(pen, line, Face.SerifItalic, credits);
         }
         if (model.Staves.Length < model.Song.Parts.Count) credits = DrawCredit(pen, subject, Face.Serif, credits);
-        return Math.Max(notes, credits) + 1.5;
+        y = Math.Max(notes, credits) + 1.5;
+        foreach (var row in RowsOf(frames))
+        {
+            frames!.Draw(pen, row, left, y);
+            y += frames.HeightOf(row);
+        }
+        return y;
     }
+
+    /// <summary>Rows of frames that stand in the head; more than two of them go after the music.</summary>
+    private ImmutableArray<(int First, int End)> RowsOf(FrameRows? shown) =>
+        shown?.Rows(right - left) is { Length: <= MostRows } rows ? rows : [];
 
     private double DrawCredit(Pen pen, string value, Face face, double y)
     {
@@ -59,27 +72,22 @@ internal sealed class TitleBlock(Ink ink, double left, double right)
 
     private double DrawNote(Pen pen, string value, double y)
     {
-        var size = NoteSize;
-        var width = MixedText.Width(ink, value, size, Face.Serif);
-        var room = (right - left) * 0.58;
-        if (width > room) size *= room / width;
-        y += size * 0.75;
-        MixedText.Draw(pen, value, left, y, size, Face.Serif);
-        return y + size * 0.55;
+        foreach (var line in LineWrap.Of(ink, value, Face.Serif, NoteSize, (right - left) * 0.66))
+        {
+            y += NoteSize * 0.75;
+            MixedText.Draw(pen, line, left, y, NoteSize, Face.Serif);
+            y += NoteSize * 0.55;
+        }
+        return y;
     }
 
     // One line for all parts when they are tuned alike, else one for each.
     private static IEnumerable<string> Tunings(ScoreModel model)
     {
-        var necks = model.Staves.Select(s => (s.Part.Title, Text: TuningOf(s.Part.Neck))).ToArray();
-        if (necks.Length > 1 && necks.Select(n => n.Text).Distinct().Count() == 1) return [necks[0].Text];
-        return necks.Select(n => $"{n.Title} \u2013 {n.Text}");
+        var necks = model.Staves.Select(s => (s.Part.Title, Text: TuningText.Of(s.Part.Neck))).ToArray();
+        if (necks.Length > 1 && necks.Select(n => n.Text).Distinct().Count() == 1) return [Capital(necks[0].Text)];
+        return necks.Select(n => $"{n.Title}: {n.Text}");
     }
 
-    private static string TuningOf(Neck neck)
-    {
-        var notes = neck.Tuning.LowToHigh.Select(p => MixedText.SignsOf(p.Name.ToString()) + p.Octave.ToString(CultureInfo.InvariantCulture));
-        var text = neck.Tuning == Tuning.Standard ? "standard tuning" : "tuned " + string.Join(' ', notes);
-        return neck.Capo > 0 ? text + string.Create(CultureInfo.InvariantCulture, $", capo {neck.Capo}") : text;
-    }
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

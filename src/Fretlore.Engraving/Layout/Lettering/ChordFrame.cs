@@ -1,0 +1,80 @@
+using System.Globalization;
+using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Fonts;
+using Fretlore.Guitar;
+
+namespace Fretlore.Engraving.Layout.Lettering;
+
+/// <summary>A chord frame: the shape seen with the nut on top, low string left, for any number of strings.</summary>
+/// <remarks>From the first fret where all of it is there, else from its lowest pressed fret, whose number stands beside (common practice).</remarks>
+internal sealed class ChordFrame
+{
+    public const double StringPitch = 0.95;
+
+    private const double FretPitch = 1.3;
+    private const int FewestFrets = 4;
+    private const double NumberSize = HouseStyle.SmallSize;
+
+    private readonly Shape shape;
+    private readonly int first;
+    private readonly int frets;
+
+    public ChordFrame(Shape shape)
+    {
+        this.shape = shape;
+        var pressed = shape.LowToHigh.Items.OfType<Fret>().Where(f => !f.IsOpen).Select(f => f.Number).DefaultIfEmpty(1).ToArray();
+        first = pressed.Max() <= FewestFrets ? 1 : pressed.Min();
+        frets = Math.Max(FewestFrets, pressed.Max() - first + 1);
+    }
+
+    public double GridWidth => (shape.LowToHigh.Count - 1) * StringPitch;
+
+    /// <summary>Room for open and mute signs over the grid.</summary>
+    public static double Head => 1.3;
+
+    public double Height => Head + frets * FretPitch;
+
+    /// <param name="pen">Draws it.</param>
+    /// <param name="left">The low string.</param>
+    /// <param name="top">The top of the open and mute signs.</param>
+    public void Draw(Pen pen, double left, double top)
+    {
+        double nut = top + Head, bottom = nut + frets * FretPitch, right = left + GridWidth;
+        for (var s = 0; s < shape.LowToHigh.Count; s++) pen.Line(left + s * StringPitch, nut, left + s * StringPitch, bottom, pen.Ink.StaffLine);
+        for (var f = 0; f <= frets; f++)
+        {
+            var thickness = f == 0 && first == 1 ? pen.Ink.ThickBar : pen.Ink.StaffLine;
+            pen.Line(left - pen.Ink.StaffLine / 2, nut + f * FretPitch, right + pen.Ink.StaffLine / 2, nut + f * FretPitch, thickness);
+        }
+        if (first > 1) pen.Text(first.ToString(CultureInfo.InvariantCulture), right + 0.6, nut + FretPitch / 2 + pen.Ink.DigitHeight(Face.Sans, NumberSize) / 2, NumberSize, Face.Sans);
+        DrawBarre(pen, left, nut);
+        for (var s = 0; s < shape.LowToHigh.Count; s++)
+        {
+            var x = left + s * StringPitch;
+            if (shape.LowToHigh[s] is not { } fret) pen.Glyph(Smufl.FretboardX, x, top + 0.55, 1.25);
+            else if (fret.IsOpen) pen.Glyph(Smufl.FretboardO, x, top + 0.55, 1.25);
+            else pen.Glyph(Smufl.FretboardFilledCircle, x, nut + (fret.Number - first + 0.5) * FretPitch, 1.35);
+        }
+    }
+
+    // One finger lies across where the lowest fret is pressed on several strings and nothing between them is open.
+    private void DrawBarre(Pen pen, double left, double nut)
+    {
+        var strings = shape.LowToHigh.Items;
+        var lowest = strings.OfType<Fret>().Where(f => !f.IsOpen).Select(f => f.Number).DefaultIfEmpty(0).Min();
+        int from = -1, to = -1;
+        for (var s = 0; s < strings.Length; s++)
+        {
+            if (strings[s]?.Number != lowest || lowest == 0) continue;
+            if (from < 0) from = s;
+            to = s;
+        }
+        if (to <= from) return;
+        for (var s = from; s <= to; s++)
+        {
+            if (strings[s] is null or { IsOpen: true }) return;
+        }
+        var y = nut + (lowest - first + 0.5) * FretPitch;
+        pen.Line(left + from * StringPitch, y, left + to * StringPitch, y, 0.42);
+    }
+}
