@@ -55,4 +55,7 @@ internal static class HouseStyle
     public const double SectionSize = 2.2;
 
     public const double TempoSize = 2.0;
+
+    /// <summary>Words over a shorter system may be this long before they are broken.</summary>
+    public const double LeastTextWidth = 36;
 }

@@ -14,6 +14,7 @@ namespace Fretlore.Engraving.Layout.Pages;
 internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? frames, double staffSpace)
 {
     private const double FootSize = 1.55;
+    private const double RightsPitch = FootSize * 1.25;
 
     private readonly double width = options.Paper.Width / staffSpace;
     private readonly double height = options.Paper.Height / staffSpace;
@@ -30,34 +31,46 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? fra
     {
         var titlePen = new Pen(ink, new Skyline(0, width, 0, 0));
         var musicTop = new TitleBlock(ink, frames, left, Right).Draw(titlePen, model, options.Subject, top);
-        double bottom = Foot - FootSize * 2.4, room = bottom - top;
+        var rights = LineWrap.Of(ink, model.Song.Info.Rights ?? "", Face.Serif, FootSize, (Right - left) * 0.85);
+        double bottom = Foot - FootSize * 2.4 - Math.Max(0, rights.Count - 1) * RightsPitch, room = bottom - top;
         var heights = systems.Select(s => s.Height).ToArray();
-        if (PageBreaker.Break(heights, bottom - musicTop, room) is not { } starts) return null;
+        if (musicTop > bottom + HouseStyle.SystemGap) return null;
+        // A long head takes a page of its own where no system fits below it.
+        var broken = PageBreaker.Break(heights, bottom - musicTop, room);
+        var isHeadAlone = broken is null;
+        broken ??= PageBreaker.Break(heights, room, room);
+        if (broken is not { } starts) return null;
 
         var info = model.Song.Info;
         var pages = ImmutableArray.CreateBuilder<DrawnPage>();
         var bookmarks = ImmutableArray.CreateBuilder<Bookmark>();
+        if (isHeadAlone)
+        {
+            pages.Add(new DrawnPage(width, height, staffSpace, [new Group("title", null, titlePen.Take()), FootOf(0, starts.Length + 1, info.Title, rights)]));
+        }
+        var before = pages.Count;
         for (var page = 0; page < starts.Length; page++)
         {
             var end = page + 1 < starts.Length ? starts[page + 1] : systems.Length;
             var marks = new List<Mark>();
-            if (page == 0) marks.Add(new Group("title", null, titlePen.Take()));
-            var y = page == 0 ? musicTop : top;
+            var hasHead = page == 0 && !isHeadAlone;
+            if (hasHead) marks.Add(new Group("title", null, titlePen.Take()));
+            var y = hasHead ? musicTop : top;
             var gap = PageBreaker.GapOf(heights.AsSpan()[starts[page]..end], bottom - y, page + 1 == starts.Length);
             for (var s = starts[page]; s < end; s++)
             {
                 var system = systems[s];
                 marks.Add(system.First == system.End ? new Group(null, null, system.Marks.Moved(0, y - system.Top)) : new Group("system-" + (s + 1).ToString(CultureInfo.InvariantCulture), null, system.Marks.Moved(0, y - system.Top)));
-                foreach (var section in system.Sections) bookmarks.Add(new Bookmark(section.Name, page, new Point(section.X, y)));
+                foreach (var section in system.Sections) bookmarks.Add(new Bookmark(section.Name, page + before, new Point(section.X, y)));
                 y += system.Height + gap;
             }
-            marks.Add(FootOf(page, starts.Length, info.Title, info.Rights));
+            marks.Add(FootOf(page + before, starts.Length + before, info.Title, rights));
             pages.Add(new DrawnPage(width, height, staffSpace, marks.ToValueList()));
         }
         return new Document(info.Title, info.Artist, options.Subject, new(pages.ToImmutable()), new(bookmarks.ToImmutable()));
     }
 
-    private Group FootOf(int page, int pages, string title, string? rights)
+    private Group FootOf(int page, int pages, string title, List<string> rights)
     {
         var pen = new Pen(ink, new Skyline(0, width, 0, 0));
         if (pages > 1) pen.Text((page + 1).ToString(CultureInfo.InvariantCulture), Right, Foot, FootSize, Face.Serif, Anchor.End);
@@ -66,12 +79,12 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? fra
             var lines = LineWrap.Of(ink, title, Face.SerifItalic, FootSize, (Right - left) * 0.7);
             if (lines.Count > 0) pen.Text(lines.Count > 1 ? lines[0] + " \u2026" : lines[0], left, Foot, FootSize, Face.SerifItalic);
         }
-        else if (rights is { Length: > 0 })
+        else
         {
-            var size = FootSize;
-            var wide = ink.TextWidth(rights, Face.Serif, size);
-            if (wide > (Right - left) * 0.9) size *= (Right - left) * 0.9 / wide;
-            pen.Text(rights, (left + Right) / 2, Foot, size, Face.Serif, Anchor.Middle);
+            for (var i = 0; i < rights.Count; i++)
+            {
+                pen.Text(rights[i], (left + Right) / 2, Foot - (rights.Count - 1 - i) * RightsPitch, FootSize, Face.Serif, Anchor.Middle);
+            }
         }
         return new Group("foot-" + (page + 1).ToString(CultureInfo.InvariantCulture), null, pen.Take());
     }

@@ -47,11 +47,18 @@ internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geomet
 
     private void DrawWord(string words, double x)
     {
-        var width = pen.Ink.TextWidth(words, Face.SerifItalic, HouseStyle.WordSize);
+        var lines = LineWrap.Of(pen.Ink, words, Face.SerifItalic, HouseStyle.WordSize, Math.Max(HouseStyle.LeastTextWidth, geometry.Right - geometry.Left));
+        if (lines.Count == 0) return;
+        var width = lines.Max(l => pen.Ink.TextWidth(l, Face.SerifItalic, HouseStyle.WordSize));
         // Words at the end of a system move left rather than past the margin.
         x = Math.Max(geometry.Left, Math.Min(x, geometry.Right - width));
         var y = Math.Min(-1, pen.Skyline.Top(x, x + width) - HouseStyle.SkylineGap - 0.5);
-        pen.Text(words, x, y, HouseStyle.WordSize, Face.SerifItalic);
+        y -= (lines.Count - 1) * HouseStyle.WordSize * 1.2;
+        foreach (var line in lines)
+        {
+            pen.Text(line, x, y, HouseStyle.WordSize, Face.SerifItalic);
+            y += HouseStyle.WordSize * 1.2;
+        }
     }
 
     private void DrawDynamics()

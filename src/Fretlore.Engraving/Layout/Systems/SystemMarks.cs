@@ -1,6 +1,7 @@
 using System.Globalization;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Staff;
 using Fretlore.Music;
@@ -95,9 +96,10 @@ internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
             var x = place == geometry.Measures[0] ? place.Left : place.Left + 0.2;
             if (place.Measure.Section is { Length: > 0 } section)
             {
-                var width = pen.Ink.TextWidth(section, Face.SerifBold, HouseStyle.SectionSize) + 1;
+                var lines = LineWrap.Of(pen.Ink, section, Face.SerifBold, HouseStyle.SectionSize, Math.Max(HouseStyle.LeastTextWidth, geometry.Right - geometry.Left) - 1);
+                var width = lines.Max(l => pen.Ink.TextWidth(l, Face.SerifBold, HouseStyle.SectionSize)) + 1;
                 var at = Math.Max(geometry.Left, Math.Min(x, geometry.Right - width));
-                rows.Add(at, at + width, y => DrawSection(section, at, width, y));
+                rows.Add(at, at + width, y => DrawSection(lines, at, width, y));
                 x = at + width + 1;
             }
             if (place.Measure.Bar.FeelChange is { } feel) x = AddFeel(rows, feel, x);
@@ -110,15 +112,18 @@ internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
         rows.DrawAbove(0.55, 1.8);
     }
 
-    private void DrawSection(string section, double x, double width, double y)
+    private void DrawSection(List<string> lines, double x, double width, double y)
     {
         var cap = pen.Ink.CapHeight(Face.SerifBold, HouseStyle.SectionSize);
-        double top = y - cap - 0.5, bottom = y + 0.5;
+        double top = y - cap - 0.5 - (lines.Count - 1) * HouseStyle.SectionSize * 1.2, bottom = y + 0.5;
         pen.Line(x, top, x + width, top, pen.Ink.ThinBar);
         pen.Line(x, bottom, x + width, bottom, pen.Ink.ThinBar);
         pen.Line(x, top, x, bottom, pen.Ink.ThinBar);
         pen.Line(x + width, top, x + width, bottom, pen.Ink.ThinBar);
-        pen.Text(section, x + width / 2, y, HouseStyle.SectionSize, Face.SerifBold, Anchor.Middle);
+        for (var i = 0; i < lines.Count; i++)
+        {
+            pen.Text(lines[i], x + width / 2, y - (lines.Count - 1 - i) * HouseStyle.SectionSize * 1.2, HouseStyle.SectionSize, Face.SerifBold, Anchor.Middle);
+        }
     }
 
     private double AddFeel(StackedRows rows, Feel feel, double x)
@@ -141,6 +146,7 @@ internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
         var equals = string.Create(CultureInfo.InvariantCulture, $"= {tempo.PerMinute:0.##}");
         var note = pen.Ink.GlyphWidth(glyph) * Scale + tempo.Beat.Dots * 0.6 + 0.5;
         var width = note + pen.Ink.TextWidth(equals, Face.SerifBold, HouseStyle.TempoSize);
+        x = Math.Max(geometry.Left, Math.Min(x, geometry.LinesRight - width));
         rows.Add(x, x + width, y =>
         {
             pen.Glyph(glyph, x, y - 0.15, Scale);
