@@ -42,6 +42,8 @@ internal static class FretloreCommand
             HandsVerb.Make(surroundings),
             SoundVerb.Make(surroundings),
             StringsVerb.Make(surroundings),
+            ImportVerb.Make(surroundings),
+            ExportVerb.Make(surroundings),
         };
         HelpWithExamples.On(root, "fretlore new my-song.lore", "fretlore kit my-song.lore -o my-song-kit");
 

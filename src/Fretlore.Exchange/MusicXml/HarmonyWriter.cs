@@ -9,26 +9,29 @@ internal sealed class HarmonyWriter(XmlOutput xml, StaffForm form)
     public void Write(ChordMoment chord, long offset)
     {
         if (chord.Override is { } symbol && symbol != chord.Best.Symbol) WriteStated(symbol, chord.Best, offset);
-        else WriteChord(chord.Best.Root, chord.Best.Kind, ChordKind.Of(chord.Best), chord.Best.Bass, offset);
+        else WriteChord(chord.Best.Root, chord.Best.Kind, ChordKind.Of(chord.Best), chord.Best.Bass, offset, isStated: chord.Override is not null);
     }
 
+    /// <summary>A symbol that the sheet states where the reading sees no chord, such as over a rest.</summary>
+    public void Write(string symbol, long offset) => WriteStated(symbol, null, offset);
+
     // What the writer calls the chord is printed; where the root is the reading's too, its notes still tell the kind.
-    private void WriteStated(string symbol, ChordReading best, long offset)
+    private void WriteStated(string symbol, ChordReading? best, long offset)
     {
         var length = symbol.Length > 1 && symbol[1] is '#' or 'b' or '♯' or '♭' ? 2 : 1;
         if (!NoteName.TryParse(symbol.AsSpan(0, Math.Min(length, symbol.Length)), out var root))
         {
-            WriteChord(best.Root, symbol, new ChordKind("other", []), best.Root, offset);
+            if (best is not null) WriteChord(best.Root, symbol, new ChordKind("other", []), best.Root, offset);
             return;
         }
         var rest = symbol[length..];
         var slash = rest.LastIndexOf('/');
         var bass = root;
         if (slash >= 0 && NoteName.TryParse(rest.AsSpan(slash + 1), out var stated)) (bass, rest) = (stated, rest[..slash]);
-        WriteChord(root, rest, root == best.Root ? ChordKind.Of(best) : new ChordKind("other", []), bass, offset);
+        WriteChord(root, rest, best is not null && root == best.Root ? ChordKind.Of(best) : new ChordKind("other", []), bass, offset);
     }
 
-    private void WriteChord(NoteName root, string text, ChordKind kind, NoteName bass, long offset) => xml.Element("harmony", () =>
+    private void WriteChord(NoteName root, string text, ChordKind kind, NoteName bass, long offset, bool isStated = true) => xml.Element("harmony", () =>
     {
         xml.Element("root", () => WriteName("root", root));
         xml.Text("kind", kind.Value, ("text", text));
@@ -44,7 +47,8 @@ internal sealed class HarmonyWriter(XmlOutput xml, StaffForm form)
         }
         if (offset != 0) xml.Number("offset", offset);
         if (form.HasTwoStaves()) xml.Number("staff", 1);
-    });
+        // What the writer calls a chord otherwise than its notes do is, in the standard's words, an alternate analysis.
+    }, ("type", isStated ? "alternate" : null));
 
     private void WriteName(string element, NoteName name)
     {

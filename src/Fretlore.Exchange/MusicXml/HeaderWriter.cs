@@ -6,6 +6,9 @@ namespace Fretlore.Exchange.MusicXml;
 /// <summary>What stands before the music: title, credits, rights and the list of parts.</summary>
 internal static class HeaderWriter
 {
+    /// <summary>How a file says that Fretlore wrote it.</summary>
+    public const string Software = "Fretlore";
+
     public static string IdOf(int part) => "P" + XmlOutput.Digits(part + 1);
 
     public static void Write(XmlOutput xml, Song song)
@@ -18,7 +21,7 @@ internal static class HeaderWriter
             if (song.Info.Rights is { } rights) xml.Text("rights", rights);
             xml.Element("encoding", () =>
             {
-                xml.Text("software", "Fretlore");
+                xml.Text("software", Software);
                 xml.Empty("supports", ("element", "accidental"), ("type", "yes"));
                 xml.Empty("supports", ("element", "beam"), ("type", "yes"));
                 xml.Empty("supports", ("element", "stem"), ("type", "no"));

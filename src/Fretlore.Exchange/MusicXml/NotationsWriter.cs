@@ -78,6 +78,8 @@ internal sealed class NotationsWriter(XmlOutput xml, Joins joins)
                 xml.Empty("wavy-line", ("type", "start"), ("number", NumberOf(note)));
                 xml.Empty("wavy-line", ("type", "stop"), ("number", NumberOf(note)));
                 if (note.Vibrato.Width == VibratoWidth.Wide) xml.Text("other-ornament", "wide vibrato");
+                if (note.Bend is { } bend && note.Vibrato.AfterMoves < bend.ToCents.Count)
+                    xml.Text("other-ornament", Vibratos.AfterMove + XmlOutput.Digits(note.Vibrato.AfterMoves));
             }
             // Beams or flags of the note count as strokes too.
             if (tremolo is { } stroke)

@@ -124,6 +124,10 @@ internal sealed class PartWriter
         if (part.Bars[index].RoadMap is { } map && (index == 0 || part.Bars[index - 1].RoadMap != map))
             marks.Add((Beats.Zero, offset => directions.Words("road map: " + map, offset)));
         foreach (var chord in chords[index]) marks.Add((chord.At, offset => harmonies.Write(chord, offset)));
+        foreach (var item in part.Bars[index].Strands.SelectMany(s => s.Events))
+        {
+            if (item.ChordSymbol is { } symbol && !chords[index].Any(c => c.At == item.Start)) marks.Add((item.Start, offset => harmonies.Write(symbol, offset)));
+        }
         return [.. marks.OrderBy(m => m.At)];
     }
 

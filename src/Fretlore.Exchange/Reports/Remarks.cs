@@ -13,7 +13,7 @@ internal sealed class Remarks
     public void Add(RemarkKind kind, string text, string? part = null, int? bar = null, int? line = null)
     {
         var count = counts[(kind, text, part)] = counts.GetValueOrDefault((kind, text, part)) + 1;
-        if (count <= MostOfOneSort && !all.Contains(new Remark(kind, text, part, bar, line))) all.Add(new Remark(kind, text, part, bar, line));
+        if (count <= MostOfOneSort) all.Add(new Remark(kind, text, part, bar, line));
     }
 
     public ImmutableArray<Remark> ToImmutable() =>

@@ -25,6 +25,20 @@ internal sealed record Repeat(int First, int BodyEnd, int End, int Count, Immuta
         return repeats.ToImmutable();
     }
 
+    /// <summary>The bar that is played before a bar, the first time that comes: for an ending the end of the body, after a repeat the end of its last pass.</summary>
+    /// <returns>-1 before the first bar.</returns>
+    public static int Before(ImmutableArray<Repeat> repeats, int bar)
+    {
+        foreach (var repeat in repeats)
+        {
+            if (repeat.Endings.Any(e => e.First == bar)) return repeat.BodyEnd - 1;
+            if (repeat.End != bar || repeat.Endings.IsEmpty) continue;
+            var last = repeat.Endings.FirstOrDefault(e => e.Passes.Contains(repeat.Count), (repeat.First, repeat.BodyEnd, []));
+            return last.End - 1;
+        }
+        return bar - 1;
+    }
+
     private static Repeat Of(ValueList<Bar> bars, int start, int end, int count)
     {
         var body = start;

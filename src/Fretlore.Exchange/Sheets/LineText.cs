@@ -246,8 +246,7 @@ internal sealed class LineText(LineSource source)
 
     private Event? Before(int i, StrandKind kind)
     {
-        var ending = source.Repeats.SelectMany(r => r.Endings.Select(e => (e.First, r.BodyEnd))).FirstOrDefault(e => e.First == i);
-        var bar = (ending.BodyEnd > 0 && source.Repeats.Any(r => r.Endings.Any(e => e.First == i)) ? ending.BodyEnd : i) - 1;
+        var bar = Repeat.Before(source.Repeats, i);
         if (bar < 0) return null;
         return source.Content[bar].Strands.Where(s => s.Kind == kind && s.Events.Count > 0 && s.End >= source.Bars[bar].Length).Select(s => s.Events[^1]).LastOrDefault();
     }

@@ -17,6 +17,8 @@ public sealed class HelpFacts : IDisposable
     [InlineData("hands")]
     [InlineData("sound")]
     [InlineData("strings")]
+    [InlineData("import")]
+    [InlineData("export")]
     public void AVerbsHelp_EndsWithAnExampleOfIt(string verb)
     {
         Assert.Equal(0, desktop.Run(verb, "--help"));
@@ -28,7 +30,7 @@ public sealed class HelpFacts : IDisposable
     public void TheCommandsHelp_NamesEveryVerb()
     {
         Assert.Equal(0, desktop.Run("--help"));
-        foreach (var verb in (string[])["kit", "check", "explain", "format", "new", "name", "scale", "shapes", "hands", "sound", "strings"])
+        foreach (var verb in (string[])["kit", "check", "explain", "format", "new", "name", "scale", "shapes", "hands", "sound", "strings", "import", "export"])
         {
             Assert.Contains($"\n  {verb} ", desktop.Out, StringComparison.Ordinal);
         }

@@ -1,5 +1,6 @@
 using System.Text;
 using CsCheck;
+using Fretlore.Score;
 
 namespace Fretlore.Tests.Songs;
 
@@ -10,6 +11,22 @@ internal static class SheetGen
     private static readonly (string Text, int Eighths)[] Meters = [("4/4", 8), ("3/4", 6), ("7/8 2+2+3", 7), ("6/8", 6), ("5/4", 10)];
 
     public static Gen<string> Sheets { get; } = Gen.Int[0, int.MaxValue - 1].Select(seed => new Maker(new Random(seed)).Make());
+
+    /// <summary>Checks the songs of generated sheets, and that there are enough of them without errors.</summary>
+    public static void Valid(int sheets, int atLeast, Action<Song> check)
+    {
+        var valid = 0;
+        Sheets.Sample(
+            text =>
+            {
+                var bound = Songs.Sheets.Read(text);
+                if (bound.HasErrors || bound.Song is null || bound.Song.Bars.Count == 0) return;
+                Interlocked.Increment(ref valid);
+                check(bound.Song);
+            },
+            iter: sheets);
+        Assert.True(valid >= atLeast, $"Only {valid} of the generated sheets were valid.");
+    }
 
     private sealed class Maker(Random random)
     {

@@ -1,4 +1,3 @@
-using CsCheck;
 using Fretlore.Exchange.Sheets;
 using Fretlore.Music;
 using Fretlore.Score;
@@ -35,7 +34,7 @@ public sealed class SheetWriterFacts
     }
 
     [Fact]
-    public void AGeneratedSong_WrittenAsASheet_IsTheSameSong() => Valid(song =>
+    public void AGeneratedSong_WrittenAsASheet_IsTheSameSong() => SheetGen.Valid(1500, 1000, song =>
     {
         var sheet = SheetWriter.Write(song, new SheetStyle(FindsRiffs: false));
         Assert.Empty(sheet.Remarks);
@@ -43,26 +42,11 @@ public sealed class SheetWriterFacts
     });
 
     [Fact]
-    public void AGeneratedSong_WrittenWithRiffsFound_SoundsTheSame() => Valid(song =>
+    public void AGeneratedSong_WrittenWithRiffsFound_SoundsTheSame() => SheetGen.Valid(1500, 1000, song =>
     {
         var sheet = SheetWriter.Write(song with { Riffs = [], RiffUses = [] });
         SameSong.Same(SameSong.Performed(song), SameSong.Performed(Read(sheet.Text)), sheet.Text);
     });
 
     private static Song Read(string sheet) => Fretlore.Tests.Songs.Sheets.Song(sheet);
-
-    private static void Valid(Action<Song> check)
-    {
-        var valid = 0;
-        SheetGen.Sheets.Sample(
-            text =>
-            {
-                var bound = Fretlore.Tests.Songs.Sheets.Read(text);
-                if (bound.HasErrors || bound.Song is null || bound.Song.Bars.Count == 0) return;
-                Interlocked.Increment(ref valid);
-                check(bound.Song);
-            },
-            iter: 1500);
-        Assert.True(valid >= 1000, $"Only {valid} of the generated sheets were valid.");
-    }
 }

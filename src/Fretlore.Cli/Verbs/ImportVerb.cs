@@ -1,0 +1,84 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text;
+using Fretlore.Cli.Files;
+using Fretlore.Cli.Output;
+using Fretlore.Exchange.Reports;
+using Fretlore.Workspace.Exchange;
+
+namespace Fretlore.Cli.Verbs;
+
+/// <summary><c>fretlore import</c>: makes a sheet of a file from another program; never over a file that is there, unless asked.</summary>
+internal static class ImportVerb
+{
+    public static Verb Make(Surroundings surroundings)
+    {
+        var file = new Argument<string>("FILE") { Description = "The file to read: MusicXML (.musicxml, .xml) or compressed MusicXML (.mxl)." };
+        var output = new Option<string>("--output", "-o") { Description = "The sheet to make.", HelpName = "NAME.lore", Required = true };
+        var replace = new Option<bool>("--replace") { Description = "Replace the sheet when it is there already." };
+        var verb = new Verb(
+            "import", "Make a sheet of a MusicXML file, and list each thing that was not carried over as it was.",
+            "fretlore import my-song.musicxml -o my-song.lore") { file, output, replace };
+        verb.SetAction(parsed => Run(surroundings, parsed.GetRequiredValue(file), parsed.GetRequiredValue(output), parsed.GetValue(replace)));
+        return verb;
+    }
+
+    private static int Run(Surroundings surroundings, string path, string output, bool replace)
+    {
+        if (!output.EndsWith(".lore", StringComparison.OrdinalIgnoreCase)) return WrongUse.Write(surroundings.Error, $"A sheet's name ends in .lore, and {output} doesn't.", "Choose another name with -o.");
+        byte[] bytes;
+        try
+        {
+            if (Directory.Exists(surroundings.PathOf(path))) return WrongUse.Write(surroundings.Error, $"{path} is a folder.", "Give the file to read.");
+            bytes = AnyFile.Read(surroundings.PathOf(path));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return WrongUse.Write(surroundings.Error, $"{path} can't be read: {Reason.Of(e)}", "Check the name and who may read it.");
+        }
+        var import = SheetImport.Read(bytes);
+        if (import is SheetImport.Refused refused)
+        {
+            WrongUse.Write(surroundings.Error, $"{path} can't be imported. {refused.Reason}", refused.Remedy);
+            return ExitCode.SheetHasErrors;
+        }
+        var made = (SheetImport.Made)import;
+        try
+        {
+            var (full, text) = (surroundings.PathOf(output), Encoding.UTF8.GetBytes(made.Text));
+            if (!SafeFile.TryCreate(full, text))
+            {
+                if (!replace) return WrongUse.Write(surroundings.Error, $"{output} is already there and was left as it is.", "Choose another name with -o, or replace it with --replace.");
+                SafeFile.Replace(full, text);
+                surroundings.Out.WriteLine($"{output} was there and has been replaced.");
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return WrongUse.Write(surroundings.Error, $"{output} can't be written: {Reason.Of(e)}", "Choose another name with -o.");
+        }
+        Report(surroundings, output, made);
+        return made.Findings.IsEmpty ? ExitCode.Fine : ExitCode.SheetHasErrors;
+    }
+
+    private static void Report(Surroundings surroundings, string output, SheetImport.Made made)
+    {
+        surroundings.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{output}: {Count(made.Bars, "bar")}, {Count(made.Parts, "part")}."));
+        foreach (var (kind, heading) in (ReadOnlySpan<(RemarkKind, string)>)[
+            (RemarkKind.LeftOut, "Not carried over:"), (RemarkKind.Changed, "Carried over in another form:"), (RemarkKind.Guessed, "Worked out, because the file does not say it:")])
+        {
+            var remarks = made.Remarks.Where(r => r.Kind == kind).ToList();
+            if (remarks.Count == 0) continue;
+            surroundings.Out.WriteLine(heading);
+            foreach (var same in remarks.GroupBy(r => r))
+            {
+                var times = same.Count() > 1 ? string.Create(CultureInfo.InvariantCulture, $" ({same.Count()} times)") : "";
+                surroundings.Out.WriteLine($"  {same.Key}{times}");
+            }
+        }
+        if (made.Findings.IsEmpty) return;
+        FindingPrinter.Write(surroundings.Error, output, made.Findings, surroundings.Colours);
+    }
+
+    private static string Count(int number, string word) => string.Create(CultureInfo.InvariantCulture, $"{number} {word}{(number == 1 ? "" : "s")}");
+}

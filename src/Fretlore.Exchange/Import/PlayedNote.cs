@@ -1,0 +1,72 @@
+using Fretlore.Exchange.Reports;
+using Fretlore.Guitar;
+using Fretlore.Music;
+using Fretlore.Score;
+
+namespace Fretlore.Exchange.Import;
+
+/// <summary>Makes notes that hands can play of what a file says; what they can't is left out and said.</summary>
+internal static class PlayedNote
+{
+    private const int HighestBend = 1200;
+
+    // The frets over which a string's lower partials can be touched, up to the sixth (common practice).
+    private static readonly int[] Nodes = [3, 4, 5, 7, 9, 12, 16, 19, 24, 28, 31];
+
+    public static Note Of(PlacedNote placed, Neck neck, Remarks remarks, string part, int bar)
+    {
+        var marks = placed.Note.Marks;
+        var note = marks with
+        {
+            String = placed.String,
+            Fret = placed.Fret,
+            Sounding = neck.Sounding(placed.String, placed.Fret),
+            Harmonic = HarmonicOf(placed, neck, remarks, part, bar),
+            Bend = BendOf(placed.Note.Bends),
+        };
+        if (note.Harmonic is not null) note = note with { Sounding = new Height(placed.Note.Midi) };
+        else if (placed.Note.String is not null && note.Sounding.Midi != placed.Note.Midi && !note.IsDead)
+            remarks.Add(RemarkKind.Changed, "A note's pitch is not that of its string and fret; string and fret are kept.", part, bar + 1);
+        if (note.Fret.Number > neck.HighestFret.Number && note.Harmonic is not { Kind: HarmonicKind.Natural }) note = note with { Fret = neck.HighestFret };
+        if (note.Bend is not null && (note.Fret.IsOpen || note.IsDead || note.Harmonic is { Kind: HarmonicKind.Natural }))
+        {
+            remarks.Add(RemarkKind.LeftOut, "A bend of an open string or a dead note.", part, bar + 1);
+            note = note with { Bend = null };
+        }
+        if (note.Attack == Attack.Tap && note.Fret.IsOpen) note = note with { Attack = Attack.Picked };
+        return note with { Vibrato = note.Vibrato with { AfterMoves = Math.Min(note.Vibrato.AfterMoves, note.Bend?.ToCents.Count ?? 0) } };
+    }
+
+    private static Harmonic? HarmonicOf(PlacedNote placed, Neck neck, Remarks remarks, string part, int bar)
+    {
+        if (placed.Note.Marks.Harmonic is not { } harmonic || placed.Note.Marks.IsDead) return null;
+        var fret = placed.Fret.Number;
+        switch (harmonic.Kind)
+        {
+            case HarmonicKind.Natural when Nodes.Contains(fret) && fret <= neck.HighestFret.Number + 12:
+                return harmonic with { TouchedAt = placed.Fret };
+            case HarmonicKind.Touched when Nodes.Contains(harmonic.TouchedAt.Number - fret):
+                return harmonic;
+            case HarmonicKind.Touched:
+                return harmonic with { TouchedAt = new Fret(fret + 12) };
+            case HarmonicKind.Pinch:
+                return harmonic with { TouchedAt = placed.Fret };
+            default:
+                remarks.Add(RemarkKind.LeftOut, "A natural harmonic over a fret where the string has no node.", part, bar + 1);
+                return null;
+        }
+    }
+
+    private static Bend? BendOf(List<(int Cents, bool Before)> bends)
+    {
+        var (from, at) = (0, 0);
+        var moves = new List<int>();
+        foreach (var (cents, isBefore) in bends)
+        {
+            var to = Math.Clamp(at + cents, -HighestBend, HighestBend);
+            if (isBefore && moves.Count == 0) from = at = Math.Max(0, to);
+            else moves.Add(at = to);
+        }
+        return bends.Count == 0 ? null : new Bend(from, moves.ToValueList());
+    }
+}

@@ -1,0 +1,43 @@
+using System.Globalization;
+using Fretlore.Exchange.Reports;
+using Fretlore.Music;
+using Fretlore.Score;
+
+namespace Fretlore.Exchange.Import;
+
+/// <summary>Makes a song of a file's music: strings chosen, values written, ties and bends put in order.</summary>
+internal static class SongMaker
+{
+    public static Song Make(RawSong raw, Remarks remarks)
+    {
+        var parts = new List<Part>();
+        foreach (var part in raw.Parts)
+        {
+            if (part.HasUnpitched && !part.Events.Any(e => e.Notes.Count > 0) && raw.Parts.Count > 1)
+            {
+                remarks.Add(RemarkKind.LeftOut, "The part has no notes that can be played on a neck.", part.Title);
+                continue;
+            }
+            parts.Add(new PartBuilder(part, remarks).Build(raw.Bars));
+        }
+        if (parts.Count == 0) throw new RefusedFileException("The file holds no notes.", "Export it again from the program it comes from.");
+        var next = 0;
+        var numbered = parts.Select((p, i) => p with
+        {
+            Name = string.Create(CultureInfo.InvariantCulture, $"part{i + 1}"),
+            Bars = p.Bars.Select(b => b with { Strands = b.Strands.Select(s => s with { Events = s.Events.Select(Number).ToValueList() }).ToValueList() }).ToValueList(),
+        }).ToValueList();
+        return new Song
+        {
+            Info = raw.Info,
+            Bars = raw.Bars.ToValueList(),
+            Parts = numbered,
+            Sections = raw.Sections.Select((s, i) => s with { BarCount = (i + 1 < raw.Sections.Count ? raw.Sections[i + 1].FirstBar : raw.Bars.Count) - s.FirstBar }).ToValueList(),
+            NoteCount = next,
+        };
+
+        Event Number(Event item) => item with { Graces = item.Graces.Select(With).ToValueList(), Notes = item.Notes.Select(With).ToValueList() };
+
+        Note With(Note note) => note with { Id = new NoteId(next++) };
+    }
+}

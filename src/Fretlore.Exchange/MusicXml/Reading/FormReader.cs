@@ -1,0 +1,93 @@
+using System.Xml.Linq;
+using Fretlore.Music;
+using Fretlore.Score;
+
+namespace Fretlore.Exchange.MusicXml.Reading;
+
+/// <summary>What the bar lines of one measure say.</summary>
+internal sealed class MeasureLines
+{
+    public bool StartsRepeat { get; set; }
+
+    /// <summary>How often the repeat that ends here is played, 0 for none, -1 where that is not said.</summary>
+    public int Repeats { get; set; }
+
+    public ValueList<int> StartsEnding { get; set; }
+
+    public bool EndsEnding { get; set; }
+
+    public BarLine Line { get; set; }
+
+    public void Add(XElement barline)
+    {
+        if (barline.Element("repeat") is { } repeat)
+        {
+            if (repeat.Said("direction") == "forward") StartsRepeat = true;
+            else Repeats = XmlWords.Whole(repeat.Said("times")) is >= 2 and <= 100 and var times ? times : -1;
+        }
+        if (barline.Element("ending") is { } ending)
+        {
+            if (ending.Said("type") == "start") StartsEnding = Passes(ending.Said("number") ?? "1");
+            else EndsEnding = true;
+        }
+        if (barline.Said("location") is null or "right")
+        {
+            Line = barline.Text("bar-style") switch { "light-light" => BarLine.Double, "light-heavy" when Repeats == 0 => BarLine.Final, _ => Line };
+        }
+    }
+
+    private static ValueList<int> Passes(string text)
+    {
+        var passes = new SortedSet<int>();
+        foreach (var piece in text.Split([',', ' '], StringSplitOptions.RemoveEmptyEntries))
+        {
+            var ends = piece.Split('-').Select(XmlWords.Whole).ToArray();
+            if (ends is [>= 1 and <= 100 and var one]) passes.Add(one);
+            else if (ends is [>= 1 and <= 100 and var from, >= 1 and <= 100 and var to]) for (var p = from; p <= to; p++) passes.Add(p);
+        }
+        return passes.Count > 0 ? passes.ToValueList() : [1];
+    }
+}
+
+/// <summary>Puts repeats and endings on bars.</summary>
+internal static class FormReader
+{
+    public static void Write(IReadOnlyList<MeasureLines> lines, List<Bar> bars)
+    {
+        ValueList<int> passes = [];
+        for (var i = 0; i < bars.Count; i++)
+        {
+            var line = lines[i];
+            if (line.StartsEnding.Count > 0) passes = line.StartsEnding;
+            bars[i] = bars[i] with
+            {
+                StartsRepeat = line.StartsRepeat,
+                RepeatCount = line.Repeats,
+                EndingPasses = passes,
+                StartsEnding = line.StartsEnding.Count > 0,
+                EndsEnding = passes.Count > 0 && line.EndsEnding,
+                EndLine = line.Line == BarLine.Final && i < bars.Count - 1 ? BarLine.Double : line.Line,
+            };
+            if (line.EndsEnding) passes = [];
+        }
+        Count(bars);
+    }
+
+    // A repeat whose number of passes is not said is played twice, or as often as its endings are numbered.
+    private static void Count(List<Bar> bars)
+    {
+        for (var i = 0; i < bars.Count; i++)
+        {
+            if (bars[i].RepeatCount == 0) continue;
+            var (first, last) = (i, i);
+            while (first > 0 && bars[first].EndingPasses.Count > 0) first--;
+            if (bars[i].EndingPasses.Count > 0)
+            {
+                while (last + 1 < bars.Count && bars[last + 1].EndingPasses.Count > 0 && !bars[last + 1].StartsRepeat) last++;
+            }
+            var group = bars.Skip(first).Take(last - first + 1).ToList();
+            var count = Math.Max(group.Max(b => b.RepeatCount), group.SelectMany(b => b.EndingPasses).DefaultIfEmpty(0).Max());
+            bars[i] = bars[i] with { RepeatCount = Math.Max(2, count) };
+        }
+    }
+}

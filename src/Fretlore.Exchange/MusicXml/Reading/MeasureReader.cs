@@ -1,0 +1,358 @@
+using System.Globalization;
+using System.Xml.Linq;
+using Fretlore.Exchange.Import;
+using Fretlore.Exchange.Reports;
+using Fretlore.Guitar;
+using Fretlore.Music;
+using Fretlore.Score;
+
+namespace Fretlore.Exchange.MusicXml.Reading;
+
+/// <summary>Words, dynamics and chord symbols that wait for the event they stand at.</summary>
+/// <param name="At">From the start of the bar.</param>
+/// <param name="Voice">The voice it is for, or null.</param>
+/// <param name="Put">Puts it on an event.</param>
+/// <param name="What">What it is, for a remark.</param>
+/// <param name="Stretch">A way of playing for the notes at this moment, as <see cref="Stretches"/> has it; or null.</param>
+internal sealed record Waiting(Beats At, int? Voice, Func<Event, Event> Put, string What, string? Stretch = null);
+
+/// <summary>What one measure of one part holds.</summary>
+internal sealed class MeasureMusic
+{
+    public List<RawEvent> Events { get; } = [];
+
+    public List<Waiting> Waiting { get; } = [];
+
+    public List<TempoMark> Tempos { get; } = [];
+
+    public Feel? Feel { get; set; }
+
+    public string? Section { get; set; }
+
+    /// <summary>How far the measure reaches.</summary>
+    public Beats Length { get; set; }
+
+    public Meter? Meter { get; set; }
+
+    public (bool IsStated, Key? Key) Key { get; set; }
+}
+
+/// <summary>Reads the measures of one part one after another.</summary>
+internal sealed class MeasureReader(Remarks remarks, string part, PartFacts facts)
+{
+    private readonly NoteReader notes = new(remarks, part);
+    private readonly Dictionary<string, Spans> openSpans = [];
+    private readonly Dictionary<string, string> openStretches = [];
+    private long divisions = 1;
+    private int transposed;
+    private int noteCount;
+    private Beats time;
+    private Beats lastStart;
+    private RawEvent? last;
+    private List<RawNote> graces = [];
+    private MeasureMusic made = new();
+    private int bar;
+
+    public MeasureMusic Read(IEnumerable<XElement> items, int index)
+    {
+        (made, bar, time, lastStart, last) = (new MeasureMusic(), index, Beats.Zero, Beats.Zero, null);
+        foreach (var item in items)
+        {
+            switch (item.Name.LocalName)
+            {
+                case "attributes":
+                    ReadAttributes(item);
+                    break;
+                case "note":
+                    ReadNote(item);
+                    break;
+                case "backup":
+                    time = Beats.Max(Beats.Zero, time - (item.Duration(divisions) ?? Beats.Zero));
+                    last = null;
+                    break;
+                case "forward":
+                    time += item.Duration(divisions) ?? Beats.Zero;
+                    Reach(time);
+                    last = null;
+                    break;
+                case "direction":
+                    ReadDirection(item);
+                    break;
+                case "sound":
+                    ReadSound(item, time);
+                    break;
+                case "harmony":
+                    ReadHarmony(item);
+                    break;
+                case "figured-bass":
+                    remarks.Add(RemarkKind.LeftOut, "Figured bass is not carried over.", part, bar + 1);
+                    break;
+            }
+        }
+        if (graces.Count > 0)
+        {
+            remarks.Add(RemarkKind.LeftOut, "Grace notes after the last note of a bar are not carried over.", part, bar + 1);
+            graces = [];
+        }
+        return made;
+    }
+
+    private void Reach(Beats at)
+    {
+        if (at > Beats.Of(4096)) throw new RefusedFileException("A bar of the file is longer than any music's.", "Export it again from the program it comes from.");
+        made.Length = Beats.Max(made.Length, at);
+    }
+
+    private void ReadAttributes(XElement item)
+    {
+        if (item.Whole("divisions") is > 0 and <= 1_000_000 and var count) divisions = count;
+        foreach (var key in item.Elements("key").Take(1))
+        {
+            if (key.Whole("fifths") is { } fifths) made.Key = (true, XmlWords.Key(fifths, key.Text("mode")?.ToLowerInvariant()));
+            else remarks.Add(RemarkKind.LeftOut, "A key signature that is not major, minor or a mode is not carried over.", part, bar + 1);
+        }
+        foreach (var sign in item.Elements("time").Take(1)) made.Meter = MeterOf(sign) ?? made.Meter;
+        foreach (var transpose in item.Elements("transpose").Take(1))
+        {
+            transposed = Math.Clamp((transpose.Whole("chromatic") ?? 0) + 12 * (transpose.Whole("octave-change") ?? 0), -48, 48);
+        }
+        foreach (var clef in item.Elements("clef").Where(c => c.Text("sign") == "TAB")) facts.TabStaves.Add(XmlWords.Whole(clef.Said("number")) ?? 1);
+        foreach (var details in item.Elements("staff-details")) ReadStaff(details);
+        if (item.Elements("measure-style").Elements("measure-repeat").Any(r => r.Said("type") == "start"))
+            remarks.Add(RemarkKind.LeftOut, "A sign for bars played again is not carried over; the bars are as the file has them.", part, bar + 1);
+    }
+
+    private void ReadStaff(XElement details)
+    {
+        var strings = new SortedDictionary<int, Pitch>();
+        foreach (var tuning in details.Elements("staff-tuning"))
+        {
+            if (XmlWords.Whole(tuning.Said("line")) is >= 1 and <= 12 and var line && XmlWords.Pitch(tuning, "tuning-") is var (name, midi) && midi is >= 12 and <= 100)
+                strings[line] = new Height(midi).Spell(name);
+        }
+        if (strings.Count is >= 4 and <= 9)
+        {
+            if (facts.Tuning is null) facts.Tuning = new Tuning(strings.Values.ToValueList());
+            else if (!facts.Tuning.LowToHigh.SequenceEqual(strings.Values)) remarks.Add(RemarkKind.LeftOut, "A change of tuning within a part is not carried over.", part, bar + 1);
+            facts.TabStaves.Add(XmlWords.Whole(details.Said("number")) ?? 1);
+        }
+        else if (strings.Count > 0) remarks.Add(RemarkKind.LeftOut, $"A tuning of {strings.Count.ToString(CultureInfo.InvariantCulture)} strings is not carried over: a neck has four to nine.", part, bar + 1);
+        if (details.Whole("capo") is >= 0 and <= 12 and var capo) facts.Capos[bar] = capo;
+        else if (strings.Count > 0 && facts.Capos.Count > 0) facts.Capos[bar] = 0;
+    }
+
+    private static Meter? MeterOf(XElement sign)
+    {
+        var (count, unit) = (new List<int>(), 0);
+        foreach (var (beats, type) in sign.Elements("beats").Zip(sign.Elements("beat-type")))
+        {
+            if (XmlWords.Whole(type.Value.Trim()) is not { } one || one is < 1 or > 64) return null;
+            var groups = beats.Value.Split('+').Select(b => XmlWords.Whole(b.Trim()) ?? 0).ToList();
+            if (unit == 0) unit = one;
+            if (groups.Exists(g => g is < 1 or > 64) || one < unit && unit % one != 0 || one > unit && one % unit != 0) return null;
+            if (one > unit) count = [.. count.Select(c => c * (one / unit))];
+            var factor = one < unit ? unit / one : 1;
+            unit = Math.Max(unit, one);
+            count.AddRange(groups.Select(g => g * factor));
+        }
+        if (count.Count == 0) return null;
+        var stated = count.Count > 1 ? count.ToValueList() : default;
+        return Meter.IsValid(count.Sum(), unit, stated) ? new Meter(count.Sum(), unit, stated) : null;
+    }
+
+    private void ReadNote(XElement item)
+    {
+        if (++noteCount > ImportLimits.MostNotes) throw new RefusedFileException("The file has more notes than are taken.", "Split the score and import its pieces.");
+        if (item.Element("lyric") is not null) facts.Lyrics++;
+        if (item.Element("cue") is not null)
+        {
+            remarks.Add(RemarkKind.LeftOut, "Cue notes are not carried over.", part, bar + 1);
+            Advance(item);
+            return;
+        }
+        var isChord = item.Element("chord") is not null && (last is not null || graces.Count > 0 || item.Element("grace") is not null);
+        var marks = isChord && last is not null ? last.Marks : new Event { Start = Beats.Zero, Value = default };
+        RawNote? note = null;
+        if (item.Element("rest") is null)
+        {
+            note = notes.Read(item, bar, transposed, ref marks);
+            facts.HasUnpitched |= note is null;
+            if (note is null) remarks.Add(RemarkKind.LeftOut, "Notes without a pitch, such as drums, are not carried over.", part, bar + 1);
+        }
+        if (item.Element("grace") is not null)
+        {
+            if (note is not null) graces.Add(WithStretches(note, VoiceOf(item)));
+            return;
+        }
+        if (isChord && last is not null)
+        {
+            if (note is not null) last.Notes.Add(WithStretches(note, last.Voice));
+            last.Marks = marks;
+            return;
+        }
+        Start(item, note, marks);
+    }
+
+    private void Start(XElement item, RawNote? note, Event marks)
+    {
+        var duration = item.Duration(divisions) ?? Beats.Zero;
+        lastStart = time;
+        if (duration.IsZero) return;
+        var (value, tuplet) = ValueOf(item);
+        var made = new RawEvent
+        {
+            Start = time,
+            Duration = duration,
+            Value = value,
+            Tuplet = tuplet,
+            Voice = VoiceOf(item),
+            Staff = item.Whole("staff") ?? 1,
+        };
+        if (note is null && item.Element("rest") is not null) marks = marks with { Stroke = NoteReader.StrokeOf(item) };
+        made.Marks = marks with { Spans = SpansOf(made.Voice) };
+        if (note is not null) made.Notes.Add(WithStretches(note, made.Voice));
+        if (note is not null)
+        {
+            made.Graces.AddRange(graces);
+            graces = [];
+        }
+        this.made.Events.Add(made);
+        if (item.Element("rest")?.Said("measure") == "yes") facts.BarRests.Add(made);
+        last = made;
+        time += duration;
+        Reach(time);
+    }
+
+    private void Advance(XElement item)
+    {
+        if (item.Element("chord") is not null || item.Element("grace") is not null) return;
+        time += item.Duration(divisions) ?? Beats.Zero;
+        Reach(time);
+        last = null;
+    }
+
+    private static int VoiceOf(XElement item) => Math.Clamp(item.Whole("voice") ?? 1, 1, 1000);
+
+    private static (NoteValue?, Tuplet?) ValueOf(XElement item)
+    {
+        if (XmlWords.Value(item.Text("type")) is not { } value) return (null, null);
+        var written = new NoteValue(value, Math.Min(2, item.Elements("dot").Count()));
+        if (item.Element("time-modification") is not { } change) return (written, null);
+        if (change.Whole("actual-notes") is not (>= 2 and <= 32 and var actual) || change.Whole("normal-notes") is not (>= 1 and <= 32 and var normal)) return (null, null);
+        if (actual == normal || normal > 4 * actual || actual > 4 * normal) return (null, null);
+        var unit = XmlWords.Value(change.Text("normal-type")) ?? value;
+        return (written, new Tuplet(actual, normal, unit < value ? value : unit));
+    }
+
+    private RawNote WithStretches(RawNote note, int voice)
+    {
+        if (openStretches.Values.Any(s => s == Key("ring", voice))) note.Marks = note.Marks with { LetsRing = true };
+        if (!facts.SaysPalmMutes && openStretches.Values.Any(s => s == Key("palm", voice))) note.Marks = note.Marks with { IsPalmMuted = true };
+        return note;
+    }
+
+    private Spans SpansOf(int voice) => openSpans.Where(s => s.Key.EndsWith(Key("", voice), StringComparison.Ordinal)).Aggregate(Spans.None, (all, s) => all | s.Value)
+        | (openStretches.Values.Any(s => s == Key("arm", voice)) ? Spans.TremoloArm : Spans.None)
+        | (openStretches.Values.Any(s => s == Key("wah", voice)) ? Spans.Wah : Spans.None);
+
+    private static string Key(string what, int voice) => string.Create(CultureInfo.InvariantCulture, $"{what}/{voice}");
+
+    private void ReadDirection(XElement item)
+    {
+        var at = Beats.Max(Beats.Zero, time + (XmlWords.Number(item.Text("offset")) is { } offset ? Beats.Of((long)Math.Round(offset * 10_000), 10_000 * divisions) : Beats.Zero));
+        var voice = item.Whole("voice");
+        var hasTempo = item.Elements("direction-type").Elements("metronome").Select(MetronomeOf).FirstOrDefault(t => t is not null);
+        var sound = item.Element("sound");
+        var swings = sound?.Element("swing") is not null;
+        var stretch = item.Elements("direction-type").Elements("words").Select(w => Stretches.Of(w.Value)).FirstOrDefault(s => s is not null);
+        foreach (var type in item.Elements("direction-type").Elements())
+        {
+            switch (type.Name.LocalName)
+            {
+                case "rehearsal" when type.Value.Trim().Length > 0:
+                    made.Section ??= XmlWords.Line(type.Value);
+                    break;
+                case "words" when stretch is null && !swings && type.Value.Trim().Length > 0:
+                    var words = XmlWords.Line(type.Value);
+                    made.Waiting.Add(new Waiting(at, voice, e => e with { Words = e.Words is { } before ? before + " " + words : words }, $"The words “{words}”"));
+                    break;
+                case "dynamics":
+                    ReadDynamics(type, at, voice);
+                    break;
+                case "wedge":
+                    ReadWedge(type, voice ?? 1);
+                    break;
+                case "dashes" when type.Said("type") == "start" && stretch is { } kind:
+                    openStretches[type.Said("number") ?? "1"] = Key(kind, voice ?? 1);
+                    break;
+                case "dashes" when type.Said("type") == "stop":
+                    openStretches.Remove(type.Said("number") ?? "1");
+                    break;
+                case "words" when stretch is { } single && !item.Elements("direction-type").Elements("dashes").Any():
+                    made.Waiting.Add(new Waiting(at, voice ?? 1, e => e, single, single));
+                    break;
+                case "segno" or "coda" or "pedal" or "octave-shift" or "scordatura" or "percussion":
+                    remarks.Add(RemarkKind.LeftOut, $"The sign {type.Name.LocalName} is not carried over.", part, bar + 1);
+                    break;
+            }
+        }
+        if (hasTempo is { } tempo) AddTempo(at, tempo);
+        if (sound is not null) ReadSound(sound, at, hasTempo is not null);
+    }
+
+    private void ReadDynamics(XElement type, Beats at, int? voice)
+    {
+        foreach (var sign in type.Elements())
+        {
+            if (XmlWords.Dynamic(sign.Name.LocalName) is { } dynamic)
+                made.Waiting.Add(new Waiting(at, voice, e => e with { Dynamic = dynamic }, "A dynamic"));
+            else remarks.Add(RemarkKind.LeftOut, $"The dynamic {sign.Name.LocalName} is not carried over.", part, bar + 1);
+        }
+    }
+
+    private void ReadWedge(XElement type, int voice)
+    {
+        var number = type.Said("number") ?? "1";
+        foreach (var open in openSpans.Keys.Where(k => k.StartsWith(number + "/", StringComparison.Ordinal)).ToList()) openSpans.Remove(open);
+        if (type.Said("type") is "crescendo" or "diminuendo") openSpans[Key(number, voice)] = type.Said("type") == "crescendo" ? Spans.Crescendo : Spans.Diminuendo;
+    }
+
+    private void ReadSound(XElement sound, Beats at, bool hasTempo = false)
+    {
+        if (!hasTempo && XmlWords.Number(sound.Said("tempo")) is > 0 and <= 2000 and var perMinute)
+            AddTempo(at, new Tempo(new NoteValue(ValueBase.Quarter), Rounded(perMinute)));
+        foreach (var jump in (ReadOnlySpan<string>)["dacapo", "dalsegno", "tocoda", "fine"])
+        {
+            if (sound.Said(jump) is not null) remarks.Add(RemarkKind.LeftOut, "A jump (da capo, segno, coda or fine) is not carried over: write the bars out, or with `times`.", null, bar + 1);
+        }
+        if (sound.Element("swing") is not { } swing) return;
+        if (swing.Element("straight") is not null) made.Feel = Feel.Straight;
+        else made.Feel = new Feel(XmlWords.Value(swing.Text("swing-type")) == ValueBase.Sixteenth ? ValueBase.Sixteenth : ValueBase.Eighth);
+    }
+
+    private static decimal Rounded(double number) => Math.Clamp(Math.Round((decimal)number, 4), 5m, 1000m);
+
+    private static Tempo? MetronomeOf(XElement item)
+    {
+        if (XmlWords.Value(item.Text("beat-unit")) is not { } unit) return null;
+        var digits = new string([.. (item.Text("per-minute") ?? "").SkipWhile(c => !char.IsAsciiDigit(c)).TakeWhile(c => char.IsAsciiDigit(c) || c == '.')]);
+        if (XmlWords.Number(digits) is not (> 0 and <= 2000 and var perMinute)) return null;
+        return new Tempo(new NoteValue(unit, Math.Min(2, item.Elements("beat-unit-dot").Count())), Rounded(perMinute));
+    }
+
+    private void AddTempo(Beats at, Tempo tempo)
+    {
+        made.Tempos.RemoveAll(t => t.At == at);
+        made.Tempos.Add(new TempoMark(at, tempo));
+    }
+
+    private void ReadHarmony(XElement item)
+    {
+        // Our own files tell the chords that the notes make from those that the sheet states.
+        if (facts.IsOwn && item.Said("type") != "alternate") return;
+        if (ChordSymbols.Of(item) is not { } symbol) return;
+        var at = Beats.Max(Beats.Zero, time + (XmlWords.Number(item.Text("offset")) is { } offset ? Beats.Of((long)Math.Round(offset * 10_000), 10_000 * divisions) : Beats.Zero));
+        made.Waiting.Add(new Waiting(at, null, e => e with { ChordSymbol = symbol }, $"The chord symbol {symbol}"));
+        if (item.Element("frame") is not null) remarks.Add(RemarkKind.LeftOut, "Chord diagrams are not carried over.", part, bar + 1);
+    }
+}
