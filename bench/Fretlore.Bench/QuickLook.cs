@@ -31,6 +31,7 @@ internal static class QuickLook
             ("text to bound song", Stages.TextToSong, "under 10 ms"),
             ("text to reading", Stages.TextToReading, "under 25 ms"),
             ("text to hand plan", Stages.TextToHands, ""),
+            ("text to pages laid out", sheet => Stages.TextToPages(sheet, fonts), "40 ms over the reading"),
             ("text to all page SVGs", sheet => Stages.TextToPictures(sheet, fonts), "under 80 ms"),
             ("text to kit in memory", Stages.TextToKit, "under 2,000 ms"),
         };

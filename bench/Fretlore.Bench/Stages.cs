@@ -26,6 +26,13 @@ internal static class Stages
 
     public static Song Song(string sheet) => Open(sheet).Song!;
 
+    /// <summary>Pages laid out but not written: what is over the reading's time is layout.</summary>
+    public static object TextToPages(string sheet, FontLibrary fonts)
+    {
+        var open = Open(sheet);
+        return new PageEngraver(fonts.Music, fonts.Texts).Engrave(open.Song!, open.Reading, new PageOptions());
+    }
+
     /// <summary>Fonts are loaded once, as where pages are drawn anew at each change of the text.</summary>
     public static object TextToPictures(string sheet, FontLibrary fonts)
     {
