@@ -15,7 +15,8 @@ internal sealed class NoteReader(Remarks remarks, string part)
     private static readonly HashSet<string> PlainTechnical =
         ["string", "fret", "hammer-on", "pull-off", "bend", "tap", "harmonic", "fingering", "pluck", "down-bow", "up-bow", "other-technical", "open-string"];
 
-    private readonly HashSet<string> openSlurs = [];
+    // By number: whether a note under it is reached without a pick, which is what a slur says in tablature.
+    private readonly Dictionary<string, bool> openSlurs = [];
 
     /// <summary>The note, with the marks of its event; null when it is no pitch that can be read.</summary>
     /// <param name="element">A note element with a pitch.</param>
@@ -40,7 +41,7 @@ internal sealed class NoteReader(Remarks remarks, string part)
         }
         // Whether a slide is picked on arrival is told by the slur over it, which may be written after it.
         if (made.Attack == Attack.Glide && !IsSlurred(element)) made = made with { Attack = Attack.PickedGlide };
-        TrackSlurs(element);
+        TrackSlurs(element, made.Attack is not (Attack.Picked or Attack.Held), bar);
         note.Marks = made;
         return note;
     }
@@ -48,13 +49,17 @@ internal sealed class NoteReader(Remarks remarks, string part)
     private bool IsSlurred(XElement element) =>
         element.Elements("notations").Elements("slur").Any(s => s.Said("type") == "stop") || openSlurs.Count > 0;
 
-    private void TrackSlurs(XElement element)
+    private void TrackSlurs(XElement element, bool isJoined, int bar)
     {
+        if (isJoined)
+        {
+            foreach (var number in openSlurs.Keys.ToArray()) openSlurs[number] = true;
+        }
         foreach (var slur in element.Elements("notations").Elements("slur"))
         {
             var number = slur.Said("number") ?? "1";
-            if (slur.Said("type") == "start") openSlurs.Add(number);
-            else if (slur.Said("type") == "stop") openSlurs.Remove(number);
+            if (slur.Said("type") == "start") openSlurs[number] = false;
+            else if (slur.Said("type") == "stop" && openSlurs.Remove(number, out var joins) && !joins) LeaveOut("slur", bar);
         }
     }
 

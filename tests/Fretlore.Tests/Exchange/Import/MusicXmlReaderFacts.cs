@@ -136,6 +136,19 @@ public sealed class MusicXmlReaderFacts
     }
 
     [Fact]
+    public void ASlurThatJoinsNoLegato_IsNamedAsLeftOut()
+    {
+        const string start = "<slur type=\"start\" number=\"1\"/>";
+        const string stop = "<slur type=\"stop\" number=\"1\"/>";
+        var phrasing = Measures(Note("E", 4, 8, "half", 1, 0, notations: start) + Note("G", 4, 8, "half", 1, 3, notations: stop));
+        Assert.Contains("LeftOut bar 1 of Guitar: The sign slur is not carried over.", Imported.Text(phrasing.Remarks), StringComparison.Ordinal);
+        var hammered = Measures(
+            Note("E", 4, 8, "half", 1, 0, notations: start + "<technical><hammer-on type=\"start\" number=\"1\">H</hammer-on></technical>")
+            + Note("G", 4, 8, "half", 1, 3, notations: stop + "<technical><hammer-on type=\"stop\" number=\"1\"/></technical>"));
+        Assert.DoesNotContain("slur", Imported.Text(hammered.Remarks), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ACompressedScore_IsFoundThroughItsContainer()
     {
         var container = "<container><rootfiles><rootfile full-path=\"inner/score.xml\"/></rootfiles></container>";
