@@ -38,7 +38,7 @@ internal static partial class PdfOutline
             if (i > 0) item.Append(CultureInfo.InvariantCulture, $"\n/Prev {first + i} 0 R");
             if (first + i + 1 < last) item.Append(CultureInfo.InvariantCulture, $"\n/Next {first + i + 2} 0 R");
             var page = document.Pages[bookmark.Page];
-            item.Append(CultureInfo.InvariantCulture, $"\n/Dest [{pages[bookmark.Page]} 0 R /XYZ 0 ").Number((page.Height - bookmark.At.Y) * scale(page)).Append(" null]>>");
+            item.Append(CultureInfo.InvariantCulture, $"\n/Dest [{pages[bookmark.Page]} 0 R /XYZ 0 {(page.Height - bookmark.At.Y) * scale(page):0.###} null]>>");
             update.Add(first + i + 1, item.ToString());
         }
 

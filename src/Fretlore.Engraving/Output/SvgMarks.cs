@@ -1,23 +1,15 @@
-using System.Globalization;
-using System.Text;
 using Fretlore.Engraving.Drawing;
 
 namespace Fretlore.Engraving.Output;
 
 /// <summary>The marks of one page as SVG elements.</summary>
-internal sealed class SvgMarks
+/// <param name="svg">Where they are written.</param>
+internal sealed class SvgMarks(SvgText svg)
 {
-    private readonly StringBuilder svg = new(64 * 1024);
     private readonly SortedSet<int> glyphs = [];
 
     /// <summary>Code points of the music glyphs that the elements refer to.</summary>
     public IEnumerable<int> Glyphs => glyphs;
-
-    public int Length => svg.Length;
-
-    public static string IdOf(int codePoint) => $"g{codePoint:X4}";
-
-    public void CopyTo(StringBuilder page) => page.Append(svg);
 
     public void Write(ReadOnlySpan<Mark> marks)
     {
@@ -51,7 +43,7 @@ internal sealed class SvgMarks
     private void Write(Glyph glyph)
     {
         glyphs.Add(glyph.CodePoint);
-        svg.Append("<use href=\"#").Append('g').Append(CultureInfo.InvariantCulture, $"{glyph.CodePoint:X4}").Append('"');
+        svg.Append("<use href=\"#g").Append(glyph.CodePoint, "X4").Append('"');
         if (glyph.Scale == 1) svg.Append(" x=\"").Number(glyph.At.X).Append("\" y=\"").Number(glyph.At.Y).Append("\"/>\n");
         else svg.Append(" transform=\"translate(").Place(glyph.At).Append(")scale(").Number(glyph.Scale).Append(")\"/>\n");
     }
@@ -119,7 +111,7 @@ internal sealed class SvgMarks
     {
         var (left, top, right, bottom) = (fill.Box.Left, fill.Box.Top, fill.Box.Right, fill.Box.Bottom);
         var level = fill.Level();
-        svg.Append("<path fill=\"#").Append(CultureInfo.InvariantCulture, $"{level:x2}{level:x2}{level:x2}").Append("\" d=\"M").Number(left).Append(' ')
+        svg.Append("<path fill=\"#").Append(level, "x2").Append(level, "x2").Append(level, "x2").Append("\" d=\"M").Number(left).Append(' ')
             .Number(top).Append('H').Number(right).Append('V').Number(bottom).Append('H').Number(left).Append("Z\"/>\n");
     }
 

@@ -1,4 +1,3 @@
-using System.Text;
 using Fretlore.Engraving.Drawing;
 using SkiaSharp;
 
@@ -9,7 +8,7 @@ internal static class SvgPathData
 {
     public static string Of(SKPath path)
     {
-        var data = new StringBuilder();
+        var data = new SvgText();
         using var iterator = path.CreateRawIterator();
         Span<SKPoint> points = stackalloc SKPoint[4];
         for (var verb = iterator.Next(points); verb != SKPathVerb.Done; verb = iterator.Next(points))

@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Music;
@@ -21,25 +19,26 @@ public static class SvgWriter
         var style = SvgFonts.StyleSheet(use, fonts);
         var glyphs = use.Music.ToDictionary(code => code, code => SvgPathData.Of(fonts.Outlines.Of(code)));
         var pages = new string[document.Pages.Count];
-        for (var i = 0; i < pages.Length; i++) pages[i] = Page(document, i, style, glyphs);
+        var (head, body) = (new SvgText(), new SvgText());
+        for (var i = 0; i < pages.Length; i++) pages[i] = Page(document, i, style, glyphs, head, body);
         return new SvgPages([.. pages], new MissingCharacters([.. use.Missing]));
     }
 
-    private static string Page(Document document, int index, string style, Dictionary<int, string> glyphs)
+    private static string Page(Document document, int index, string style, Dictionary<int, string> glyphs, SvgText head, SvgText body)
     {
         var page = document.Pages[index];
-        var marks = new SvgMarks();
+        head.Clear();
+        body.Clear();
+        // First, to know which glyphs the head must define.
+        var marks = new SvgMarks(body);
         marks.Write(page.Marks.AsSpan());
-        var svg = new StringBuilder(marks.Length + style.Length + 8192);
-        svg.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"").Number(page.Width * page.StaffSpace).Append("mm\" height=\"")
+        head.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"").Number(page.Width * page.StaffSpace).Append("mm\" height=\"")
             .Number(page.Height * page.StaffSpace).Append("mm\" viewBox=\"0 0 ").Number(page.Width).Append(' ').Number(page.Height)
             .Append("\" role=\"graphics-document document\">\n<title>").Escaped(document.Title);
-        if (document.Pages.Count > 1) svg.Append(CultureInfo.InvariantCulture, $", page {index + 1} of {document.Pages.Count}");
-        svg.Append("</title>\n<desc>").Escaped(document.Subject).Append("</desc>\n<style>").Append(style).Append("</style>\n<defs>\n");
-        foreach (var codePoint in marks.Glyphs)
-            svg.Append("<path id=\"").Append(SvgMarks.IdOf(codePoint)).Append("\" d=\"").Append(glyphs[codePoint]).Append("\"/>\n");
-        svg.Append("</defs>\n<rect width=\"").Number(page.Width).Append("\" height=\"").Number(page.Height).Append("\" fill=\"#fff\"/>\n");
-        marks.CopyTo(svg);
-        return svg.Append("</svg>\n").ToString();
+        if (document.Pages.Count > 1) head.Append(", page ").Append(index + 1).Append(" of ").Append(document.Pages.Count);
+        head.Append("</title>\n<desc>").Escaped(document.Subject).Append("</desc>\n<style>").Append(style).Append("</style>\n<defs>\n");
+        foreach (var codePoint in marks.Glyphs) head.Append("<path id=\"g").Append(codePoint, "X4").Append("\" d=\"").Append(glyphs[codePoint]).Append("\"/>\n");
+        head.Append("</defs>\n<rect width=\"").Number(page.Width).Append("\" height=\"").Number(page.Height).Append("\" fill=\"#fff\"/>\n");
+        return string.Concat(head.Written, body.Written, "</svg>\n");
     }
 }
