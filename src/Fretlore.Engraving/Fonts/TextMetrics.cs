@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts.Shaping;
 
@@ -7,7 +6,7 @@ namespace Fretlore.Engraving.Fonts;
 /// <summary>Measures of the text faces, taken from the fonts themselves.</summary>
 internal sealed class TextMetrics(TextShaper shaper, Func<Face, FontSource> faces) : ITextMetrics
 {
-    private readonly ConcurrentDictionary<Face, FaceMeasures> measures = new();
+    private readonly Lazy<FaceMeasures>[] measures = [.. Enum.GetValues<Face>().Select(face => new Lazy<FaceMeasures>(() => faces(face).Measure()))];
 
     public double WidthOf(string text, Face face, double size) => shaper.Shape(text, face).Width * size;
 
@@ -19,5 +18,5 @@ internal sealed class TextMetrics(TextShaper shaper, Func<Face, FontSource> face
 
     public double Descent(Face face, double size) => Of(face).Descent * size;
 
-    private FaceMeasures Of(Face face) => measures.GetOrAdd(face, key => faces(key).Measure());
+    private FaceMeasures Of(Face face) => measures[(int)face].Value;
 }

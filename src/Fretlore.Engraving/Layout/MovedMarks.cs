@@ -24,17 +24,9 @@ internal static class MovedMarks
         };
     }
 
-    public static ValueList<Mark> Moved(this ValueList<Mark> marks, double dx, double dy)
-    {
-        var moved = ImmutableArray.CreateBuilder<Mark>(marks.Count);
-        foreach (var mark in marks) moved.Add(mark.Moved(dx, dy));
-        return new ValueList<Mark>(moved.MoveToImmutable());
-    }
+    public static ValueList<Mark> Moved(this ValueList<Mark> marks, double dx, double dy) =>
+        new(ImmutableArray.CreateRange(marks.Items, static (mark, by) => mark.Moved(by.X, by.Y), new Point(dx, dy)));
 
-    private static ValueList<Point> Moved(ValueList<Point> points, Point by)
-    {
-        var moved = ImmutableArray.CreateBuilder<Point>(points.Count);
-        foreach (var point in points) moved.Add(point + by);
-        return new ValueList<Point>(moved.MoveToImmutable());
-    }
+    private static ValueList<Point> Moved(ValueList<Point> points, Point by) =>
+        new(ImmutableArray.CreateRange(points.Items, static (point, by) => point + by, by));
 }

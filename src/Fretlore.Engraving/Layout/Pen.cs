@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Music;
 
@@ -6,32 +7,30 @@ namespace Fretlore.Engraving.Layout;
 /// <summary>Draws into one row of a system in the row's own coordinates, and keeps the row's skyline.</summary>
 internal sealed class Pen(Ink ink, Skyline skyline)
 {
-    private readonly Stack<List<Mark>> open = new([[]]);
+    private readonly List<Mark> drawn = [];
+
+    // Where in what is drawn each open group begins.
+    private readonly Stack<int> open = [];
 
     public Ink Ink => ink;
 
     public Skyline Skyline => skyline;
 
-    public void Open() => open.Push([]);
+    public void Open() => open.Push(drawn.Count);
 
     /// <summary>Closes what was opened last as a group.</summary>
     public void Close(string? id, string? title)
     {
-        var marks = open.Pop();
-        if (marks.Count > 0) open.Peek().Add(new Group(id, title, marks.ToValueList()));
+        var marks = TakeFrom(open.Pop());
+        if (marks.Count > 0) drawn.Add(new Group(id, title, marks));
     }
 
     /// <summary>Everything drawn since the last take, outside of open groups.</summary>
-    public ValueList<Mark> Take()
-    {
-        var marks = open.Peek().ToValueList();
-        open.Peek().Clear();
-        return marks;
-    }
+    public ValueList<Mark> Take() => TakeFrom(open.TryPeek(out var start) ? start : 0);
 
     public void Glyph(int codePoint, double x, double y, double scale = 1)
     {
-        open.Peek().Add(new Glyph(codePoint, new Point(x, y), scale));
+        drawn.Add(new Glyph(codePoint, new Point(x, y), scale));
         skyline.Add(ink.Glyph(codePoint, x, y, scale));
     }
 
@@ -44,7 +43,7 @@ internal sealed class Pen(Ink ink, Skyline skyline)
 
     public void Line(double x1, double y1, double x2, double y2, double thickness, LineStyle style = LineStyle.Solid)
     {
-        open.Peek().Add(new Line(new Point(x1, y1), new Point(x2, y2), thickness, style));
+        drawn.Add(new Line(new Point(x1, y1), new Point(x2, y2), thickness, style));
         var half = thickness / 2;
         if (x1 == x2 || y1 == y2)
         {
@@ -60,20 +59,20 @@ internal sealed class Pen(Ink ink, Skyline skyline)
     {
         if (value.Length == 0) return;
         var mark = new Text(value, new Point(x, y), size, face, anchor);
-        open.Peek().Add(mark);
+        drawn.Add(mark);
         skyline.Add(ink.Text(mark));
     }
 
     public void Beam(double x1, double y1, double x2, double y2, double thickness)
     {
         var half = thickness / 2;
-        open.Peek().Add(new Polygon([new(x1, y1 - half), new(x2, y2 - half), new(x2, y2 + half), new(x1, y1 + half)]));
+        drawn.Add(new Polygon([new(x1, y1 - half), new(x2, y2 - half), new(x2, y2 + half), new(x1, y1 + half)]));
         Sloped(x1, y1, x2, y2, half);
     }
 
     public void Polygon(params ReadOnlySpan<Point> points)
     {
-        open.Peek().Add(new Polygon([.. points]));
+        drawn.Add(new Polygon([.. points]));
         double left = double.MaxValue, top = double.MaxValue, right = double.MinValue, bottom = double.MinValue;
         foreach (var point in points)
         {
@@ -87,7 +86,7 @@ internal sealed class Pen(Ink ink, Skyline skyline)
 
     public void Curve(Point from, Point control1, Point control2, Point to, double thickness)
     {
-        open.Peek().Add(new Curve(from, control1, control2, to, thickness));
+        drawn.Add(new Curve(from, control1, control2, to, thickness));
         Along(from, control1, control2, to, thickness / 2);
     }
 
@@ -97,12 +96,19 @@ internal sealed class Pen(Ink ink, Skyline skyline)
         var reach = Math.Min((x2 - x1) * 0.3, 2.5);
         Point from = new(x1, y1), to = new(x2, y2);
         Point control1 = new(x1 + reach, y1 + height * 4 / 3), control2 = new(x2 - reach, y2 + height * 4 / 3);
-        open.Peek().Add(new Slur(from, control1, control2, to, ink.TieEnd, ink.TieMiddle));
+        drawn.Add(new Slur(from, control1, control2, to, ink.TieEnd, ink.TieMiddle));
         Along(from, control1, control2, to, ink.TieMiddle / 2);
     }
 
     /// <summary>White behind what is drawn next; no ink.</summary>
-    public void White(double left, double top, double right, double bottom) => open.Peek().Add(new Fill(new Box(left, top, right, bottom)));
+    public void White(double left, double top, double right, double bottom) => drawn.Add(new Fill(new Box(left, top, right, bottom)));
+
+    private ValueList<Mark> TakeFrom(int start)
+    {
+        var marks = ValueList.Create<Mark>(CollectionsMarshal.AsSpan(drawn)[start..]);
+        drawn.RemoveRange(start, drawn.Count - start);
+        return marks;
+    }
 
     private void Sloped(double x1, double y1, double x2, double y2, double half)
     {

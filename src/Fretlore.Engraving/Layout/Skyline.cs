@@ -22,6 +22,12 @@ internal sealed class Skyline
         var steps = (int)Math.Ceiling((right - left) * StepsPerSpace) + 1;
         tops = new double[steps];
         bottoms = new double[steps];
+        Clear(top, bottom);
+    }
+
+    /// <summary>Forgets all ink, for another row as wide.</summary>
+    public void Clear(double top, double bottom)
+    {
         Array.Fill(tops, top);
         Array.Fill(bottoms, bottom);
     }

@@ -60,10 +60,18 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
         if (strands.Length > 1) order = order.OrderBy(o => o.Event.Start).ThenBy(o => o.Voice);
         foreach (var (item, voice, index) in order)
         {
-            ImmutableArray<Head> notes = [.. item.Notes.Select(n => HeadOf(n, item.Value.Base, key)).OrderBy(h => h.Position)];
-            heads[voice][index] = new SlotHeads([.. item.Graces.Select(n => HeadOf(n, ValueBase.Eighth, key))], notes, ReachedBy(notes, key));
+            var notes = HeadsOf(item.Notes, item.Value.Base, key);
+            if (notes.Length > 1) notes = [.. notes.OrderBy(h => h.Position)];
+            heads[voice][index] = new SlotHeads(HeadsOf(item.Graces, ValueBase.Eighth, key), notes, ReachedBy(notes, key));
         }
         return heads;
+    }
+
+    private ImmutableArray<Head> HeadsOf(ValueList<Note> notes, ValueBase value, Key? key)
+    {
+        var heads = ImmutableArray.CreateBuilder<Head>(notes.Count);
+        foreach (var note in notes) heads.Add(HeadOf(note, value, key));
+        return heads.MoveToImmutable();
     }
 
     private Head HeadOf(Note note, ValueBase value, Key? key)
@@ -78,7 +86,8 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
     private ImmutableArray<ReachedStep> ReachedBy(ImmutableArray<Head> heads, Key? key)
     {
         var all = ImmutableArray<ReachedStep>.Empty;
-        var steps = heads.IsEmpty ? 0 : heads.Max(h => h.Note.Bend?.ToCents.Count ?? 0);
+        var steps = 0;
+        foreach (var head in heads) steps = Math.Max(steps, head.Note.Bend?.ToCents.Count ?? 0);
         for (var step = 0; step < steps; step++)
         {
             var reached = new List<(int Of, Head Sign)>();

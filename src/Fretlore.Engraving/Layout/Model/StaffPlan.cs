@@ -29,7 +29,14 @@ internal sealed record Clef(int CodePoint, double Line, Pitch BottomLine, int Si
     {
         if (part.Neck.Tuning[new StringNumber(1)].Midi <= 50) return Bass8vb;
         int notes = 0, deep = 0, ledgers = 0, ledgersLower = 0;
-        foreach (var note in part.Bars.SelectMany(bar => bar.Notes))
+        foreach (var item in part.Bars.SelectMany(bar => bar.Strands).SelectMany(strand => strand.Events))
+        {
+            foreach (var note in item.Graces) Count(note);
+            foreach (var note in item.Notes) Count(note);
+        }
+        return deep * 5 > notes && ledgersLower < ledgers ? Treble15mb : Treble8vb;
+
+        void Count(Note note)
         {
             var position = Treble8vb.PositionOf(reading.SpellingOf(note.Id));
             notes++;
@@ -37,7 +44,6 @@ internal sealed record Clef(int CodePoint, double Line, Pitch BottomLine, int Si
             ledgers += LedgersOf(position);
             ledgersLower += LedgersOf(position + 7);
         }
-        return deep * 5 > notes && ledgersLower < ledgers ? Treble15mb : Treble8vb;
     }
 
     private static int LedgersOf(int position) => position < 0 ? -position / 2 : Math.Max(0, (position - 8) / 2);

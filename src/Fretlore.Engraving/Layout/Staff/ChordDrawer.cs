@@ -79,15 +79,15 @@ internal sealed class ChordDrawer(Pen pen)
     private void DrawLedgers(Slot slot, double x)
     {
         var ink = pen.Ink;
-        for (var position = -2; position >= slot.Lowest.Position; position -= 2) Ledger(position, h => h.Position <= position);
-        for (var position = 10; position <= slot.Highest.Position; position += 2) Ledger(position, h => h.Position >= position);
+        for (var position = -2; position >= slot.Lowest.Position; position -= 2) Ledger(position);
+        for (var position = 10; position <= slot.Highest.Position; position += 2) Ledger(position);
 
-        void Ledger(int position, Func<Head, bool> beyond)
+        void Ledger(int position)
         {
             double left = double.MaxValue, right = double.MinValue;
             for (var i = 0; i < slot.Heads.Length; i++)
             {
-                if (!beyond(slot.Heads[i])) continue;
+                if (position < 0 ? slot.Heads[i].Position > position : slot.Heads[i].Position < position) continue;
                 left = Math.Min(left, x + slot.Shape.HeadX[i]);
                 right = Math.Max(right, x + slot.Shape.HeadX[i] + ink.GlyphWidth(Signs.GlyphOf(slot.Heads[i].Shape)));
             }

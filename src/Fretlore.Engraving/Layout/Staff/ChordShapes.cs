@@ -15,7 +15,8 @@ internal sealed class ChordShapes(Ink ink)
     private const double GhostRoom = 0.5;
     private const double GhostHeight = 0.45;
 
-
+    // Most chords are single notes, and a song has few that look different.
+    private readonly Dictionary<(HeadShape, int Position, int? Accidental, bool IsGhost, StemSide, int Dots, int Flags, bool LowerVoice), ChordShape> singles = [];
 
     /// <param name="heads">Low to high.</param>
     /// <param name="stem">The stem's side; none for whole notes.</param>
@@ -25,6 +26,14 @@ internal sealed class ChordShapes(Ink ink)
     public ChordShape Of(ImmutableArray<Head> heads, StemSide stem, int dots, int flags, bool lowerVoice)
     {
         if (heads.Length == 0) return ChordShape.Empty;
+        if (heads.Length > 1) return Set(heads, stem, dots, flags, lowerVoice);
+        var key = (heads[0].Shape, heads[0].Position, heads[0].Accidental, heads[0].Note.IsGhost, stem, dots, flags, lowerVoice);
+        if (!singles.TryGetValue(key, out var shape)) singles[key] = shape = Set(heads, stem, dots, flags, lowerVoice);
+        return shape;
+    }
+
+    private ChordShape Set(ImmutableArray<Head> heads, StemSide stem, int dots, int flags, bool lowerVoice)
+    {
         var width = heads.Max(h => ink.GlyphWidth(Signs.GlyphOf(h.Shape)));
         var stemX = stem == StemSide.Down ? ink.Stem / 2 : width - ink.Stem / 2;
         var headX = Displaced(heads, stem, width);

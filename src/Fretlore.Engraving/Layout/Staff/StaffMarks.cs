@@ -86,23 +86,31 @@ internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geomet
     // Two lines that open or close, from the first note of the span to the one after it, or to the bar line.
     private void AddHairpins(AlignedRow row, Spans kind)
     {
-        var slots = geometry.Measures.SelectMany(p => p.Measure.Parts[staff.Index].Voices.Take(1).SelectMany(v => v.Slots)).ToArray();
-        for (var first = 0; first < slots.Length; first++)
+        var slots = new List<Slot>();
+        foreach (var place in geometry.Measures)
+        {
+            if (place.Measure.Parts[staff.Index].Voices is [var voice, ..]) slots.AddRange(voice.Slots);
+        }
+        for (var first = 0; first < slots.Count; first++)
         {
             if (!slots[first].Event.Spans.HasFlag(kind)) continue;
             var last = first;
-            while (last + 1 < slots.Length && slots[last + 1].Event.Spans.HasFlag(kind)) last++;
+            while (last + 1 < slots.Count && slots[last + 1].Event.Spans.HasFlag(kind)) last++;
             var left = geometry.X(slots[first]) + (slots[first].Event.Dynamic is null ? 0 : 2.2);
-            var right = last + 1 < slots.Length ? geometry.X(slots[last + 1]) - 0.8 : geometry.Right - 0.5;
+            var right = last + 1 < slots.Count ? geometry.X(slots[last + 1]) - 0.8 : geometry.Right - 0.5;
             first = last;
-            if (right - left < 1) continue;
-            var (narrow, wide) = kind == Spans.Crescendo ? (left, right) : (right, left);
-            row.Add(left, right, y =>
-            {
-                var middle = y - 0.35;
-                pen.Line(narrow, middle, wide, middle - 0.6, pen.Ink.Hairline);
-                pen.Line(narrow, middle, wide, middle + 0.6, pen.Ink.Hairline);
-            });
+            if (right - left >= 1) AddHairpin(row, kind, left, right);
         }
+    }
+
+    private void AddHairpin(AlignedRow row, Spans kind, double left, double right)
+    {
+        var (narrow, wide) = kind == Spans.Crescendo ? (left, right) : (right, left);
+        row.Add(left, right, y =>
+        {
+            var middle = y - 0.35;
+            pen.Line(narrow, middle, wide, middle - 0.6, pen.Ink.Hairline);
+            pen.Line(narrow, middle, wide, middle + 0.6, pen.Ink.Hairline);
+        });
     }
 }

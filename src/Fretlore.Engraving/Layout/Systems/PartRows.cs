@@ -19,7 +19,7 @@ internal sealed class PartRows
     private readonly Row? onTab;
 
     public PartRows(
-        Ink ink, StaffPlan staff, SystemGeometry geometry, ScoreModel model, SongReading reading, ChordRows chords, double pageWidth, Measure? warned)
+        Ink ink, StaffPlan staff, SystemGeometry geometry, ScoreModel model, SongReading reading, ChordRows chords, RowSkylines skylines, Measure? warned)
     {
         this.staff = staff;
         this.geometry = geometry;
@@ -28,13 +28,13 @@ internal sealed class PartRows
         var free = new RoadMapRow(model, staff, geometry);
         if (staff.ShowsStaff)
         {
-            onStaff = DrawStaff(new Pen(ink, new Skyline(0, pageWidth, 0, HouseStyle.StaffHeight)), warning);
+            onStaff = DrawStaff(new Pen(ink, skylines.Next(HouseStyle.StaffHeight)), warning);
             new StaffConnections(onStaff.Pen, geometry, model.Links).Draw(notes);
             if (!staff.ShowsTab) new TabSpans(onStaff.Pen, staff, geometry).Draw();
         }
         if (staff.ShowsTab)
         {
-            var pen = new Pen(ink, new Skyline(0, pageWidth, 0, staff.TabHeight));
+            var pen = new Pen(ink, skylines.Next(staff.TabHeight));
             var tab = new TabRow(pen, staff, geometry, model.Song, reading);
             onTab = DrawTab(pen, tab, warning);
             free.DrawNecks(pen);

@@ -17,8 +17,11 @@ internal sealed class SystemEngraver(
     // How far the bracket's tip reaches below the last line.
     private const double BracketTip = 0.6;
 
+    private readonly RowSkylines skylines = new(pageWidth);
+
     public EngravedSystem Draw(int first, int end, double left, double margin)
     {
+        skylines.StartOver();
         var geometry = SystemGeometry.Of(model, spacings, first, end, left, margin);
         var next = end < model.Measures.Length ? model.Measures[end] : null;
         if (next is { StartsSystem: true }) next = null;
@@ -27,7 +30,7 @@ internal sealed class SystemEngraver(
         var shown = model.Staves.Where(s => !RestsThroughout(s.Index, first, end)).ToArray();
         if (shown.Length == 0 || (!IsRiffs && shown[0].Index != 0)) shown = [model.Staves[0], .. shown];
         var parts = new PartRows[shown.Length];
-        for (var i = 0; i < shown.Length; i++) parts[i] = new PartRows(ink, shown[i], geometry, model, reading, chords, pageWidth, warned);
+        for (var i = 0; i < shown.Length; i++) parts[i] = new PartRows(ink, shown[i], geometry, model, reading, chords, skylines, warned);
         new SystemMarks(parts[0].TopPen, geometry).Draw();
 
         var offsets = new double[parts.Length];

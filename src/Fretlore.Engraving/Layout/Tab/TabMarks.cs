@@ -160,7 +160,12 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
 
     private void AddFingers(Slot slot)
     {
-        var middle = geometry.X(slot) - slot.Shift + ColumnInk.Centre;
+        if (slot.Event.PickingFinger is null && !slot.Heads.Any(h => h.Note.Finger is not null)) return;
+        AddFingers(slot, geometry.X(slot) - slot.Shift + ColumnInk.Centre);
+    }
+
+    private void AddFingers(Slot slot, double middle)
+    {
         var stated = slot.Heads.Where(h => h.Note.Finger is not null).OrderBy(h => h.Note.String.Value).Select(h => NameOf(h.Note.Finger!.Value)).ToArray();
         if (stated.Length > 0)
         {

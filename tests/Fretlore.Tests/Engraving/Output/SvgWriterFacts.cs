@@ -79,7 +79,7 @@ public class SvgWriterFacts
     public void AnyNumber_HasAtMostThreeDecimals_AndIsWithinHalfAThousandth() =>
         Gen.Double[-1e6, 1e6].Sample(number =>
         {
-            var written = new System.Text.StringBuilder().Number(number).ToString();
+            var written = new SvgText().Number(number).ToString();
             Assert.Matches(@"^-?\d+(\.\d{0,2}[1-9])?$", written);
             Assert.Equal(number, double.Parse(written, CultureInfo.InvariantCulture), 0.000501);
         });
