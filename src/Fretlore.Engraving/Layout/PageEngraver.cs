@@ -100,7 +100,8 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
             {
                 var pen = new Pen(ink, new Skyline(0, pageWidth, 0, 0));
                 frames.Draw(pen, row, left, 0);
-                yield return new EngravedSystem(model.Measures.Length, model.Measures.Length, pen.Take(), 0, frames.HeightOf(row), []);
+                var marks = pen.Take();
+                yield return new EngravedSystem(model.Measures.Length, model.Measures.Length, y => marks.Moved(0, y), 0, frames.HeightOf(row), []);
             }
         }
         if (options.Legend && Legend.Of(ink, model, left, margin, pageWidth) is { } legend) yield return legend;

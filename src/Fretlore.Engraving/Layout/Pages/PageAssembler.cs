@@ -60,7 +60,8 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? fra
             for (var s = starts[page]; s < end; s++)
             {
                 var system = systems[s];
-                marks.Add(system.First == system.End ? new Group(null, null, system.Marks.Moved(0, y - system.Top)) : new Group("system-" + (s + 1).ToString(CultureInfo.InvariantCulture), null, system.Marks.Moved(0, y - system.Top)));
+                var id = system.First == system.End ? null : "system-" + (s + 1).ToString(CultureInfo.InvariantCulture);
+                marks.Add(new Group(id, null, system.MarksAt(y - system.Top)));
                 foreach (var section in system.Sections) bookmarks.Add(new Bookmark(section.Name, page + before, new Point(section.X, y)));
                 y += system.Height + gap;
             }

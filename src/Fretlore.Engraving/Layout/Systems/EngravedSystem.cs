@@ -7,15 +7,15 @@ namespace Fretlore.Engraving.Layout.Systems;
 /// <summary>A section that begins in a system.</summary>
 internal readonly record struct SectionStart(string Name, double X);
 
-/// <summary>A system with all its marks; y is 0 on the top line of its first staff.</summary>
+/// <summary>A system with all its marks; its own y is 0 on the top line of its first staff.</summary>
 /// <param name="First">Its first measure.</param>
 /// <param name="End">The measure after its last.</param>
-/// <param name="Marks">What it holds.</param>
+/// <param name="MarksAt">What it holds, when its y of 0 is at a place on the page: marks are carried there from their rows in one go.</param>
 /// <param name="Top">Its highest ink, negative.</param>
 /// <param name="Bottom">Its lowest ink.</param>
 /// <param name="Sections">Sections that begin in it.</param>
 internal sealed record EngravedSystem(
-    int First, int End, ValueList<Mark> Marks, double Top, double Bottom, ImmutableArray<SectionStart> Sections)
+    int First, int End, Func<double, ValueList<Mark>> MarksAt, double Top, double Bottom, ImmutableArray<SectionStart> Sections)
 {
     public double Height => Bottom - Top;
 }

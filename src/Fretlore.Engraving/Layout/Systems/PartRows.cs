@@ -52,9 +52,11 @@ internal sealed class PartRows
 
     public double BottomLine => onTab is null ? HouseStyle.StaffHeight : TabOffset + staff.TabHeight;
 
-    /// <summary>Sets the tablature as near to the staff as the ink between them allows, and joins their skylines.</summary>
+    /// <summary>Ends drawing: sets the tablature as near to the staff as the ink between them allows, and joins their skylines.</summary>
     public Skyline Join()
     {
+        onStaff?.Finish();
+        onTab?.Finish();
         if (onStaff is null || onTab is null) return TopPen.Skyline;
         TabOffset = Math.Max(
             HouseStyle.StaffHeight + HouseStyle.StaffToTab,
@@ -67,12 +69,17 @@ internal sealed class PartRows
 
     public void AddBar(List<Mark> marks, int bar, double y) => Add(marks, y, row => row.Bars[bar]);
 
-    public void AddFront(List<Mark> marks, double y) => Add(marks, y, row => row.Pen.Take());
+    public void AddFront(List<Mark> marks, double y) => Add(marks, y, row => row.Front);
 
     private void Add(List<Mark> marks, double y, Func<Row, ValueList<Mark>> part)
     {
-        if (onStaff is not null) marks.AddRange(part(onStaff).Moved(0, y));
-        if (onTab is not null) marks.AddRange(part(onTab).Moved(0, y + TabOffset));
+        if (onStaff is not null) AddMoved(marks, part(onStaff), y);
+        if (onTab is not null) AddMoved(marks, part(onTab), y + TabOffset);
+
+        static void AddMoved(List<Mark> marks, ValueList<Mark> more, double y)
+        {
+            foreach (var mark in more) marks.Add(mark.Moved(0, y));
+        }
     }
 
     private Row DrawStaff(Pen pen, Measure? warning)
@@ -103,5 +110,11 @@ internal sealed class PartRows
         return new Row(pen, back, bars);
     }
 
-    private sealed record Row(Pen Pen, ValueList<Mark> Back, ValueList<Mark>[] Bars);
+    private sealed record Row(Pen Pen, ValueList<Mark> Back, ValueList<Mark>[] Bars)
+    {
+        /// <summary>What stands over several bars.</summary>
+        public ValueList<Mark> Front { get; private set; }
+
+        public void Finish() => Front = Pen.Take();
+    }
 }

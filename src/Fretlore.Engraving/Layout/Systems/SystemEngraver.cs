@@ -44,7 +44,7 @@ internal sealed class SystemEngraver(
             skyline.Merge(own, offsets[i]);
         }
         return new EngravedSystem(
-            first, end, Assemble(geometry, shown, parts, offsets), skyline.Highest, skyline.Lowest + BracketTip,
+            first, end, y => Assemble(geometry, shown, parts, offsets, y), skyline.Highest, skyline.Lowest + BracketTip,
             [.. geometry.Measures.Where(p => p.Measure.Section is not null).Select(p => new SectionStart(p.Measure.Section!, p.Left))]);
     }
 
@@ -60,23 +60,23 @@ internal sealed class SystemEngraver(
         return true;
     }
 
-    private ValueList<Mark> Assemble(SystemGeometry geometry, StaffPlan[] shown, PartRows[] parts, double[] offsets)
+    private ValueList<Mark> Assemble(SystemGeometry geometry, StaffPlan[] shown, PartRows[] parts, double[] offsets, double y)
     {
         var marks = new List<Mark>();
-        for (var i = 0; i < parts.Length; i++) parts[i].AddBack(marks, offsets[i]);
-        DrawLeftEdge(marks, geometry, shown, parts, offsets);
+        for (var i = 0; i < parts.Length; i++) parts[i].AddBack(marks, y + offsets[i]);
+        marks.AddRange(LeftEdge(geometry, shown, parts, offsets).Moved(0, y));
         for (var bar = 0; bar < geometry.Measures.Length; bar++)
         {
             var inBar = new List<Mark>();
-            for (var i = 0; i < parts.Length; i++) parts[i].AddBar(inBar, bar, offsets[i]);
+            for (var i = 0; i < parts.Length; i++) parts[i].AddBar(inBar, bar, y + offsets[i]);
             var measure = geometry.Measures[bar].Measure;
             marks.Add(new Group(IdOf(measure), TitleOf(measure), inBar.ToValueList()));
         }
-        for (var i = 0; i < parts.Length; i++) parts[i].AddFront(marks, offsets[i]);
+        for (var i = 0; i < parts.Length; i++) parts[i].AddFront(marks, y + offsets[i]);
         return marks.ToValueList();
     }
 
-    private void DrawLeftEdge(List<Mark> marks, SystemGeometry geometry, StaffPlan[] shown, PartRows[] parts, double[] offsets)
+    private ValueList<Mark> LeftEdge(SystemGeometry geometry, StaffPlan[] shown, PartRows[] parts, double[] offsets)
     {
         var pen = new Pen(ink, new Skyline(0, 1, 0, 0));
         var x = geometry.Left + ink.ThinBar / 2;
@@ -90,7 +90,7 @@ internal sealed class SystemEngraver(
             pen.Glyph(Smufl.BracketBottom, bracket, bottom);
             names.Draw(pen, shown[i].Index, geometry.Measures[0].Measure.Index == 0, geometry.Left, (top + bottom) / 2);
         }
-        marks.AddRange(pen.Take());
+        return pen.Take();
     }
 
     private static string IdOf(Measure measure) => "bar-" + (measure.FirstBar + 1).ToString(CultureInfo.InvariantCulture);
