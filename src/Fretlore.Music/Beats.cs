@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Numerics;
 
 namespace Fretlore.Music;
 
@@ -35,6 +36,12 @@ public readonly struct Beats : IEquatable<Beats>, IComparable<Beats>
     {
         if (denominator == 0) throw new ArgumentOutOfRangeException(nameof(denominator), "A denominator is not zero.");
         if (denominator < 0) (numerator, denominator) = (checked(-numerator), checked(-denominator));
+        // Nearly all lengths are halves of halves; for them the divisor is a shift.
+        if (BitOperations.IsPow2(denominator))
+        {
+            var shift = Math.Min(BitOperations.TrailingZeroCount(numerator), BitOperations.TrailingZeroCount(denominator));
+            return new Beats(numerator >> shift, denominator >> shift);
+        }
         var divisor = GreatestCommonDivisor(Math.Abs(numerator), denominator);
         return new Beats(numerator / divisor, denominator / divisor);
     }
@@ -83,9 +90,13 @@ public readonly struct Beats : IEquatable<Beats>, IComparable<Beats>
 
     public static bool operator >=(Beats a, Beats b) => a.CompareTo(b) >= 0;
 
-    public int CompareTo(Beats other) => denominatorMinusOne == other.denominatorMinusOne
-        ? numerator.CompareTo(other.numerator)
-        : ((Int128)numerator * other.Denominator).CompareTo((Int128)other.numerator * Denominator);
+    public int CompareTo(Beats other)
+    {
+        if (denominatorMinusOne == other.denominatorMinusOne) return numerator.CompareTo(other.numerator);
+        return IsShort && other.IsShort
+            ? (numerator * other.Denominator).CompareTo(other.numerator * Denominator)
+            : ((Int128)numerator * other.Denominator).CompareTo((Int128)other.numerator * Denominator);
+    }
 
     public bool Equals(Beats other) => numerator == other.numerator && denominatorMinusOne == other.denominatorMinusOne;
 
@@ -97,6 +108,9 @@ public readonly struct Beats : IEquatable<Beats>, IComparable<Beats>
     public override string ToString() => Denominator == 1
         ? Numerator.ToString(CultureInfo.InvariantCulture)
         : string.Create(CultureInfo.InvariantCulture, $"{Numerator}/{Denominator}");
+
+    // So that the product of two of them fits.
+    private bool IsShort => numerator is >= int.MinValue and <= int.MaxValue && denominatorMinusOne < int.MaxValue;
 
     private static long Floor(Beats a) => a.numerator >= 0
         ? a.numerator / a.Denominator

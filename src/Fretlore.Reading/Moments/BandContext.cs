@@ -91,15 +91,10 @@ internal sealed class BandContext(Song song, List<Segment>[][] tracks, Immutable
             if (candidates.Length < 2 || candidates[1].Cost - candidates[0].Cost > SameRoot + FallsAFifth) continue;
             int? before = i > 0 ? chords[i - 1].Best!.Root.PitchClass : null;
             int? after = i + 1 < chords.Count ? chords[i + 1].Best!.Root.PitchClass : null;
-            double Cost(ChordReading c)
-            {
-                var root = c.Root.PitchClass;
-                return c.Cost - (root == before || root == after ? SameRoot : 0) - (after is { } next && NoteName.Wrap(next - root, 12) == 5 ? FallsAFifth : 0);
-            }
             var best = 0;
             for (var c = 1; c < candidates.Length; c++)
             {
-                if (Cost(candidates[c]) < Cost(candidates[best]) - 1e-9) best = c;
+                if (Cost(candidates[c], before, after) < Cost(candidates[best], before, after) - 1e-9) best = c;
             }
             if (best == 0) continue;
             var chosen = candidates[best];
@@ -107,5 +102,12 @@ internal sealed class BandContext(Song song, List<Segment>[][] tracks, Immutable
                 ? " The chord beside it has the same root." : " Its root falls a fifth to the next chord's.";
             chords[i].Naming = naming with { Candidates = [chosen with { Reason = chosen.Reason + why }, .. candidates.RemoveAt(best)] };
         }
+    }
+
+    // Between names of nearly the same cost, by the roots before and after.
+    private static double Cost(ChordReading name, int? before, int? after)
+    {
+        var root = name.Root.PitchClass;
+        return name.Cost - (root == before || root == after ? SameRoot : 0) - (after is { } next && NoteName.Wrap(next - root, 12) == 5 ? FallsAFifth : 0);
     }
 }

@@ -10,24 +10,31 @@ internal static class BarNotes
     internal static List<SoundedNote> Of(PartBar bar, Beats length)
     {
         var notes = new List<SoundedNote>();
+        var (ring, areDead) = (false, false);
         foreach (var strand in bar.Strands)
         {
             foreach (var item in strand.Events)
             {
-                foreach (var note in item.Notes) notes.Add(new SoundedNote(item.Start, item.End, item.End, note, item, strand.Kind));
+                var end = item.End;
+                foreach (var note in item.Notes)
+                {
+                    notes.Add(new SoundedNote(item.Start, end, end, note, item, strand.Kind));
+                    ring |= note.LetsRing;
+                    areDead |= note.IsDead;
+                }
             }
         }
-        if (notes.Count == 0) return notes;
         notes.Sort(static (a, b) => a.Start == b.Start ? a.Midi.CompareTo(b.Midi) : a.Start.CompareTo(b.Start));
-        LetRing(notes, length);
-        notes.RemoveAll(static n => n.Note.IsDead);
+        if (ring) LetRing(notes, length);
+        if (areDead) notes.RemoveAll(static n => n.Note.IsDead);
         return notes;
     }
 
     private static void LetRing(List<SoundedNote> notes, Beats length)
     {
         // From the last note back: when each string is next struck, and when the hand next takes another shape.
-        var next = new Beats?[32];
+        Span<Beats?> next = stackalloc Beats?[32];
+        next.Clear();
         string? shapeAhead = null;
         Beats? shapeChange = null;
         for (var i = notes.Count - 1; i >= 0; i--)

@@ -10,9 +10,11 @@ internal static class ChordTrack
     internal static List<Segment>[] Of(ValueList<PartBar> content, ValueList<Bar> bars, ImmutableArray<Key> keys, SegmentNamer namer)
     {
         var track = new List<Segment>[content.Count];
+        var grid = new BeatGrid(Meter.FourFour);
         for (var bar = 0; bar < content.Count; bar++)
         {
-            track[bar] = Segmenter.Cut(BarNotes.Of(content[bar], bars[bar].Length), new BeatGrid(bars[bar].Meter));
+            grid = grid.For(bars[bar].Meter);
+            track[bar] = Segmenter.Cut(BarNotes.Of(content[bar], bars[bar].Length), grid);
             namer.Name(track[bar], keys[bar]);
         }
         return track;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Fretlore.Music;
 using Fretlore.Score;
 
 namespace Fretlore.Reading.Moments;
@@ -12,19 +13,20 @@ internal sealed class MomentPicker(Song song, IReadOnlyList<List<Segment>> bars)
     internal ImmutableArray<ChordMoment> Pick(IReadOnlyList<ChordMoment> overrides)
     {
         var moments = ImmutableArray.CreateBuilder<ChordMoment>();
-        var lengths = RunLengths();
+        MeasureRuns();
         string? shown = null;
         var stated = 0;
+        var grid = new BeatGrid(Meter.FourFour);
         for (var bar = 0; bar < bars.Count; bar++)
         {
             if (fresh.Contains(bar) || bars[bar].Count == 0) shown = null;
             var chosen = new List<(Segment Segment, double Weight)>();
-            var grid = new BeatGrid(song.Bars[bar].Meter);
+            grid = grid.For(song.Bars[bar].Meter);
             foreach (var segment in bars[bar])
             {
-                if (segment.Best is not { } best || !Deserves(segment, lengths[segment])) continue;
+                if (segment.Best is not { } best || !Deserves(segment)) continue;
                 if (best.Symbol == (chosen.Count > 0 ? chosen[^1].Segment.Best?.Symbol : shown)) continue;
-                var weight = Math.Min(lengths[segment], 4) + (grid.IsOnBeat(segment.Start) ? 0.5 : 0) + (segment.IsAccented ? 0.5 : 0);
+                var weight = Math.Min(segment.RunLength, 4) + (grid.IsOnBeat(segment.Start) ? 0.5 : 0) + (segment.IsAccented ? 0.5 : 0);
                 chosen.Add((segment, weight));
             }
             Thin(chosen, Math.Max(grid.Count, 3));
@@ -47,8 +49,8 @@ internal sealed class MomentPicker(Song song, IReadOnlyList<List<Segment>> bars)
     }
 
     // A quarter note's worth is always read; an eighth's when it is not muted; less only when it is accented.
-    private static bool Deserves(Segment segment, double runLength) =>
-        runLength >= 1 || runLength >= 0.5 && !segment.IsPalmMuted || segment.IsAccented && segment.MostStruck > 1;
+    private static bool Deserves(Segment segment) =>
+        segment.RunLength >= 1 || segment.RunLength >= 0.5 && !segment.IsPalmMuted || segment.IsAccented && segment.MostStruck > 1;
 
     // The most common symbol of too full a bar stays; the lightest of the others go.
     private static void Thin(List<(Segment Segment, double Weight)> chosen, int most)
@@ -69,24 +71,22 @@ internal sealed class MomentPicker(Song song, IReadOnlyList<List<Segment>> bars)
     }
 
     // How long each chord's name stays the same from its first stretch on.
-    private Dictionary<Segment, double> RunLengths()
+    private void MeasureRuns()
     {
-        var lengths = new Dictionary<Segment, double>();
         var run = new List<Segment>();
         var length = 0.0;
         foreach (var segment in bars.SelectMany(b => b))
         {
             if (run.Count > 0 && run[^1].Best?.Symbol != segment.Best?.Symbol)
             {
-                foreach (var member in run) lengths[member] = length;
+                foreach (var member in run) member.RunLength = length;
                 run.Clear();
                 length = 0;
             }
             run.Add(segment);
             length += segment.Length;
         }
-        foreach (var member in run) lengths[member] = length;
-        return lengths;
+        foreach (var member in run) member.RunLength = length;
     }
 
     // Where a player's eye may land: sections, repeats and endings say their chord again.

@@ -7,8 +7,6 @@ namespace Fretlore.Reading.Moments;
 /// <summary>A stretch of a bar in which one harmony sounds: a struck chord, or notes that ring together.</summary>
 internal sealed class Segment
 {
-    private readonly double[] weights = new double[12];
-
     public required Beats Start { get; init; }
 
     public Beats End { get; set; }
@@ -37,9 +35,13 @@ internal sealed class Segment
 
     public ChordReading? Best => Naming is { Candidates.Length: > 0 } ? Naming.Candidates[0] : null;
 
-    public SoundedNote Lowest { get; private set; }
+    /// <summary>The lowest note; there is one as soon as a note has been added.</summary>
+    public SoundedNote Lowest { get; private set; } = null!;
 
     public double Length => (End - Start).ToDouble();
+
+    /// <summary>How long its name stays the same, from the first stretch of that name on.</summary>
+    public double RunLength { get; set; }
 
     public void Add(SoundedNote note)
     {
@@ -65,18 +67,20 @@ internal sealed class Segment
     /// <summary>The heights of its notes, without those pitch classes that are not in <paramref name="kept"/>.</summary>
     public Height[] Heights(PitchClassSet kept)
     {
-        var heights = new List<Height>(Notes.Count);
+        var heights = new Height[Notes.Count];
+        var count = 0;
         foreach (var note in Notes)
         {
-            if (kept.Contains(note.Note.Sounding.PitchClass)) heights.Add(note.Note.Sounding);
+            if (kept.Contains(note.Note.Sounding.PitchClass)) heights[count++] = note.Note.Sounding;
         }
-        return [.. heights];
+        return count == heights.Length ? heights : heights[..count];
     }
 
     /// <summary>The pitch class of some that sounds least, the bass apart, and its part of all sounding time.</summary>
     public (int PitchClass, double Share) Weakest(PitchClassSet among)
     {
-        Array.Clear(weights);
+        Span<double> weights = stackalloc double[12];
+        weights.Clear();
         var total = 0.0;
         foreach (var note in Notes)
         {

@@ -13,12 +13,13 @@ internal static class Segmenter
     {
         var segments = new List<Segment>();
         Segment? current = null;
+        var struck = new List<SoundedNote>();
         for (var i = 0; i < notes.Count;)
         {
             var start = notes[i].Start;
             var next = i + 1;
             while (next < notes.Count && notes[next].Start == start) next++;
-            var struck = Struck(notes, i, next);
+            Struck(notes, i, next, struck);
             var bassMoves = false;
             var isNext = current is null || (struck.Count > 0 ? Breaks(current, struck, start, grid, out bassMoves) : !current.SoundsAt(start));
             if (isNext)
@@ -40,14 +41,13 @@ internal static class Segmenter
         return segments;
     }
 
-    private static List<SoundedNote> Struck(List<SoundedNote> notes, int from, int to)
+    private static void Struck(List<SoundedNote> notes, int from, int to, List<SoundedNote> struck)
     {
-        var struck = new List<SoundedNote>(to - from);
+        struck.Clear();
         for (var i = from; i < to; i++)
         {
             if (notes[i].IsStruck) struck.Add(notes[i]);
         }
-        return struck;
     }
 
     private static bool Breaks(Segment current, List<SoundedNote> struck, Beats start, BeatGrid grid, out bool bassMoves)

@@ -10,7 +10,7 @@ namespace Fretlore.Reading.Moments;
 /// <param name="Note">The note itself.</param>
 /// <param name="Event">The event it belongs to.</param>
 /// <param name="Strand">The voice it is in.</param>
-internal readonly record struct SoundedNote(Beats Start, Beats End, Beats WrittenEnd, Note Note, Event Event, StrandKind Strand)
+internal sealed record SoundedNote(Beats Start, Beats End, Beats WrittenEnd, Note Note, Event Event, StrandKind Strand)
 {
     public int Midi => Note.Sounding.Midi;
 

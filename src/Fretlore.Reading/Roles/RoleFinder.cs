@@ -54,16 +54,26 @@ internal sealed class RoleFinder(ImmutableArray<Key> keys, ValueList<Bar> bars, 
         return first;
     }
 
-    private static bool IsNear(Event a, Event b) =>
-        a.Notes.Items.Any(x => b.Notes.Items.Any(y => Math.Abs(x.Sounding - y.Sounding) <= FurthestStep));
+    private static bool IsNear(Event a, Event b)
+    {
+        foreach (var one in a.Notes)
+        {
+            foreach (var other in b.Notes)
+            {
+                if (Math.Abs(one.Sounding - other.Sounding) <= FurthestStep) return true;
+            }
+        }
+        return false;
+    }
 
     private Dictionary<StrandKind, List<Place>> Lines(ValueList<PartBar> content, LocalHarmony harmony)
     {
         var lines = new Dictionary<StrandKind, List<Place>>();
+        var grid = new BeatGrid(Meter.FourFour);
         for (var bar = 0; bar < content.Count; bar++)
         {
             if (content[bar].IsRest) continue;
-            var grid = new BeatGrid(bars[bar].Meter);
+            grid = grid.For(bars[bar].Meter);
             foreach (var strand in content[bar].Strands)
             {
                 if (!lines.TryGetValue(strand.Kind, out var line)) lines.Add(strand.Kind, line = []);
@@ -88,7 +98,7 @@ internal sealed class RoleFinder(ImmutableArray<Key> keys, ValueList<Bar> bars, 
         if (chord is null)
         {
             var ofKey = Interval.Between(key.Tonic, name);
-            if (!inKey && Leading(note, heard, key, before, after, isShort, static _ => true) is { } led) return led with { Degree = ofKey, Reached = reached };
+            if (!inKey && Leading(note, heard, key, before, after, isShort, toTone: false) is { } led) return led with { Degree = ofKey, Reached = reached };
             return new NoteRole(inKey ? RoleKind.KeyNote : RoleKind.Outside, ofKey, null, reached);
         }
         var degree = Interval.Between(chord.Root, name);
@@ -96,7 +106,7 @@ internal sealed class RoleFinder(ImmutableArray<Key> keys, ValueList<Bar> bars, 
         {
             return new NoteRole(isTension ? RoleKind.Tension : RoleKind.ChordTone, Compound(degree, isTension), null, reached);
         }
-        var leading = Leading(note, heard, key, before, after, isShort, goal => IsToneAt(goal, after));
+        var leading = Leading(note, heard, key, before, after, isShort, toTone: true);
         if (leading is { } role) return role with { Degree = degree, Reached = reached };
         return new NoteRole(inKey ? RoleKind.Tension : RoleKind.Outside, Compound(degree, inKey), null, reached);
     }
@@ -121,7 +131,7 @@ internal sealed class RoleFinder(ImmutableArray<Key> keys, ValueList<Bar> bars, 
         return IsTone(goal.PitchClass, Interval.Chromatic(NoteName.Wrap(goal.PitchClass - chord.Root.PitchClass, 12)), chord, out var isTension) && !isTension;
     }
 
-    private NoteRole? Leading(Note note, Height heard, Key key, Place? before, Place? after, bool isShort, Func<Height, bool> isTone)
+    private NoteRole? Leading(Note note, Height heard, Key key, Place? before, Place? after, bool isShort, bool toTone)
     {
         if (!isShort || after is not { } next || Nearest(next.Event, heard, note, atStart: true) is not { } goal) return null;
         var onwards = HeardPitch.Start(goal) - heard;
@@ -133,7 +143,7 @@ internal sealed class RoleFinder(ImmutableArray<Key> keys, ValueList<Bar> bars, 
             if (Math.Abs(here) is 1 or 2 && Math.Sign(here) == Math.Sign(onwards)) return new NoteRole(RoleKind.PassingTone, default, goalName);
             if (here == -onwards) return new NoteRole(RoleKind.NeighbourTone, default, goalName);
         }
-        return Math.Abs(onwards) == 1 && isTone(HeardPitch.Start(goal)) ? new NoteRole(RoleKind.ApproachNote, default, goalName) : null;
+        return Math.Abs(onwards) == 1 && (!toTone || IsToneAt(HeardPitch.Start(goal), after)) ? new NoteRole(RoleKind.ApproachNote, default, goalName) : null;
     }
 
     private static Note? Nearest(Event item, Height to, Note not, bool atStart)

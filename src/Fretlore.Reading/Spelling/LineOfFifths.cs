@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Fretlore.Reading.Spelling;
 
 /// <summary>Spells notes near their neighbours on the line of fifths, and a letter away from a semitone's goal.</summary>
@@ -26,71 +28,106 @@ internal static class LineOfFifths
     /// <param name="notes">In order of time.</param>
     internal static void Settle(List<SpelledNote> notes)
     {
+        var near = new NearNote[notes.Count];
+        for (var i = 0; i < near.Length; i++) near[i] = new NearNote(notes[i].Time, notes[i].Weight, notes[i].Centre, notes[i].Fifths);
         var places = new double[notes.Count + 1];
         var weights = new double[notes.Count + 1];
+        Span<Candidate> candidates = stackalloc Candidate[3];
         for (var pass = 0; pass < MostPasses; pass++)
         {
-            for (var i = 0; i < notes.Count; i++)
+            for (var i = 0; i < near.Length; i++)
             {
-                places[i + 1] = places[i] + (notes[i].Fifths - notes[i].Centre) * notes[i].Weight;
-                weights[i + 1] = weights[i] + notes[i].Weight;
+                places[i + 1] = places[i] + (near[i].Fifths - near[i].Centre) * near[i].Weight;
+                weights[i + 1] = weights[i] + near[i].Weight;
             }
             var changes = 0;
-            for (var i = 0; i < notes.Count; i++)
+            for (var i = 0; i < near.Length; i++)
             {
                 var note = notes[i];
                 if (note.TiedFrom is not null) continue;
-                var (from, to) = (Math.Max(0, i - Window), Math.Min(notes.Count, i + Window + 1));
+                var (from, to) = (Math.Max(0, i - Window), Math.Min(near.Length, i + Window + 1));
                 var local = note.Centre + (places[to] - places[from]) / (weights[to] - weights[from]);
-                var best = note.Fifths;
-                var cost = Cost(notes, i, best, local);
-                for (var turn = -12; turn <= 12; turn += 24)
+                var count = 0;
+                for (var turn = 0; turn < 3; turn++)
                 {
+                    var fifths = note.Fifths + Turns[turn];
                     // Eleven places either way of the middle: no double signs but in keys that have them.
-                    if (Math.Abs(note.Fifths + turn - note.Centre) > 11) continue;
-                    var other = Cost(notes, i, note.Fifths + turn, local);
-                    if (other >= cost) continue;
-                    cost = other;
-                    best = note.Fifths + turn;
+                    if (turn == 0 || Math.Abs(fifths - note.Centre) <= 11) candidates[count++] = new Candidate { Fifths = fifths };
                 }
+                var best = Cheapest(near, i, note, local, candidates[..count]);
                 if (best == note.Fifths) continue;
-                note.Fifths = best;
+                note.Fifths = near[i].Fifths = best;
                 changes++;
             }
             if (changes == 0) return;
         }
     }
 
-    private static double Cost(List<SpelledNote> notes, int index, int fifths, double local)
+    // The place it has, and the same sound twelve places either way.
+    private static ReadOnlySpan<int> Turns => [0, -12, 12];
+
+    // What a note shows to its neighbours, side by side in memory: each is looked at by twenty others.
+    private struct NearNote(double time, double weight, int centre, int fifths)
     {
-        var note = notes[index];
-        double total = 0, distance = 0;
+        public readonly double Time = time;
+        public readonly double Weight = weight;
+        public readonly int Centre = centre;
+        public int Fifths = fifths;
+    }
+
+    private struct Candidate
+    {
+        public int Fifths;
+        public double Distance;
+    }
+
+    private static int Cheapest(NearNote[] notes, int index, SpelledNote note, double local, Span<Candidate> candidates)
+    {
+        var total = 0.0;
         var from = Math.Max(0, index - Neighbours);
-        var to = Math.Min(notes.Count - 1, index + Neighbours);
+        var to = Math.Min(notes.Length - 1, index + Neighbours);
         for (var i = from; i <= to; i++)
         {
             if (i == index) continue;
-            var gap = notes[i].Time - note.Time;
-            var weight = notes[i].Weight / (1 + Nearness * gap * gap);
+            ref readonly var other = ref notes[i];
+            var gap = other.Time - note.Time;
+            var weight = other.Weight / (1 + Nearness * gap * gap);
+            var place = PlaceFor(note.Centre, other.Centre, other.Fifths);
             total += weight;
-            distance += weight * Math.Abs(fifths - PlaceFor(note, notes[i]));
+            foreach (ref var candidate in candidates) candidate.Distance += weight * Math.Abs(candidate.Fifths - place);
         }
-        var cost = KeyPull * Math.Abs(fifths - note.Centre) + WindowPull * Math.Abs(fifths - local);
-        if (total > 0) cost += NeighbourPull * distance / total;
+        var (best, least) = (note.Fifths, double.MaxValue);
+        foreach (ref readonly var candidate in candidates)
+        {
+            var cost = Cost(note, candidate.Fifths, local, total > 0 ? NeighbourPull * candidate.Distance / total : 0);
+            if (cost < least) (best, least) = (candidate.Fifths, cost);
+        }
+        return best;
+    }
+
+    private static ReadOnlySpan<SpelledNote> Each(List<SpelledNote>? notes) => CollectionsMarshal.AsSpan(notes);
+
+    /// <param name="note">The note.</param>
+    /// <param name="fifths">Where it may have its place.</param>
+    /// <param name="local">The local tonal centre.</param>
+    /// <param name="neighbours">What being away from its neighbours costs.</param>
+    private static double Cost(SpelledNote note, int fifths, double local, double neighbours)
+    {
+        var cost = KeyPull * Math.Abs(fifths - note.Centre) + WindowPull * Math.Abs(fifths - local) + neighbours;
         if (note.ByChord is { } place && place != fifths) cost += ChordPull;
         if (note.IsInKey) return cost;
-        foreach (var goal in note.Goals)
+        foreach (var goal in Each(note.Goals))
         {
-            if (Math.Abs(fifths - PlaceFor(note, goal)) != DiatonicSemitone) cost += GoalPull;
+            if (Math.Abs(fifths - PlaceFor(note.Centre, goal.Centre, goal.Fifths)) != DiatonicSemitone) cost += GoalPull;
         }
-        foreach (var source in note.Sources)
+        foreach (var source in Each(note.Sources))
         {
-            if (Math.Abs(fifths - PlaceFor(note, source)) != DiatonicSemitone) cost += SourcePull;
+            if (Math.Abs(fifths - PlaceFor(note.Centre, source.Centre, source.Fifths)) != DiatonicSemitone) cost += SourcePull;
         }
         return cost;
     }
 
     // Where a key gives way to one a line of fifths away (three sharps to six flats), the same sound goes on twelve places off.
-    private static int PlaceFor(SpelledNote note, SpelledNote other) =>
-        note.Centre == other.Centre ? other.Fifths : other.Fifths + 12 * (int)Math.Round((note.Centre - other.Centre) / 12.0);
+    private static int PlaceFor(int centre, int otherCentre, int otherFifths) =>
+        centre == otherCentre ? otherFifths : otherFifths + 12 * (int)Math.Round((centre - otherCentre) / 12.0);
 }

@@ -22,7 +22,7 @@ internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars)
     internal void Add(ValueList<PartBar> content, LocalHarmony harmony)
     {
         var sounding = new SpelledNote?[32];
-        var lines = new Dictionary<StrandKind, List<SpelledNote>>();
+        var lines = new Dictionary<StrandKind, (int From, int To)>();
         var start = 0.0;
         for (var bar = 0; bar < content.Count; bar++)
         {
@@ -32,10 +32,15 @@ internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars)
                 {
                     var chord = harmony.At(bar, item.Start);
                     var time = start + item.Start.ToDouble();
-                    foreach (var grace in item.Graces) Link(strand.Kind, lines, [Take(grace, time, 0, bar, chord, sounding)]);
-                    var together = new List<SpelledNote>(item.Notes.Count);
-                    foreach (var note in item.Notes) together.Add(Take(note, time, item.Duration.ToDouble(), bar, chord, sounding));
-                    if (together.Count > 0) Link(strand.Kind, lines, together);
+                    foreach (var grace in item.Graces)
+                    {
+                        Take(grace, time, 0, bar, chord, sounding);
+                        Link(strand.Kind, lines, notes.Count - 1);
+                    }
+                    if (item.IsRest) continue;
+                    var (first, length) = (notes.Count, item.Duration.ToDouble());
+                    foreach (var note in item.Notes) Take(note, time, length, bar, chord, sounding);
+                    Link(strand.Kind, lines, first);
                 }
             }
             start += bars[bar].Length.ToDouble();
@@ -58,7 +63,7 @@ internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars)
         }
     }
 
-    private SpelledNote Take(Note note, double time, double length, int bar, ChordReading? chord, SpelledNote?[] sounding)
+    private void Take(Note note, double time, double length, int bar, ChordReading? chord, SpelledNote?[] sounding)
     {
         var key = keys[bar];
         var pitchClass = note.Sounding.PitchClass;
@@ -80,7 +85,6 @@ internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars)
         };
         sounding[note.String.Value & 31] = taken;
         notes.Add(taken);
-        return taken;
     }
 
     // As the chord has it; double signs are for theory, on the page the key's plain name is read faster.
@@ -97,20 +101,23 @@ internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars)
     // The place at or above the lowest that sounds as the pitch class: a fifth is seven semitones.
     private static int At(int pitchClass, int lowest) => lowest + NoteName.Wrap(pitchClass * 7 - lowest, 12);
 
-    private static void Link(StrandKind strand, Dictionary<StrandKind, List<SpelledNote>> lines, List<SpelledNote> now)
+    // The notes from the first one on start together; they follow those that came last in their strand.
+    private void Link(StrandKind strand, Dictionary<StrandKind, (int From, int To)> lines, int first)
     {
         if (lines.TryGetValue(strand, out var before))
         {
-            foreach (var note in before)
+            for (var i = before.From; i < before.To; i++)
             {
-                foreach (var next in now)
+                var note = notes[i];
+                for (var j = first; j < notes.Count; j++)
                 {
+                    var next = notes[j];
                     if (Math.Abs(note.Note.Sounding - next.Note.Sounding) != 1) continue;
-                    note.Goals.Add(next);
-                    next.Sources.Add(note);
+                    (note.Goals ??= []).Add(next);
+                    (next.Sources ??= []).Add(note);
                 }
             }
         }
-        lines[strand] = now;
+        lines[strand] = (first, notes.Count);
     }
 }

@@ -29,11 +29,11 @@ internal sealed class SpelledNote
     /// <summary>The place on the line of fifths.</summary>
     public required int Fifths { get; set; }
 
-    /// <summary>Notes of the same line that follow a semitone away.</summary>
-    public List<SpelledNote> Goals { get; } = [];
+    /// <summary>Notes of the same line that follow a semitone away; null for none.</summary>
+    public List<SpelledNote>? Goals { get; set; }
 
-    /// <summary>Notes of the same line that came before it a semitone away.</summary>
-    public List<SpelledNote> Sources { get; } = [];
+    /// <summary>Notes of the same line that came before it a semitone away; null for none.</summary>
+    public List<SpelledNote>? Sources { get; set; }
 
     /// <summary>The note this one is tied from.</summary>
     public SpelledNote? TiedFrom { get; init; }
