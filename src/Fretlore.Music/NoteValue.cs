@@ -1,7 +1,7 @@
 namespace Fretlore.Music;
 
 /// <summary>The undotted note values; the number is how many make a whole note.</summary>
-public enum ValueBase
+public enum ValueBase : byte
 {
     Whole = 1,
     Half = 2,

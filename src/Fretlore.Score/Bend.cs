@@ -16,7 +16,7 @@ public sealed record Bend(int FromCents, ValueList<int> ToCents)
 }
 
 /// <summary>Vibrato: none, the usual width, or wide.</summary>
-public enum VibratoWidth
+public enum VibratoWidth : byte
 {
     None,
     Normal,

@@ -3,7 +3,7 @@ using Fretlore.Guitar;
 namespace Fretlore.Score;
 
 /// <summary>How a note comes to sound.</summary>
-public enum Attack
+public enum Attack : byte
 {
     /// <summary>Plucked with the pick or a finger.</summary>
     Picked,
@@ -31,7 +31,7 @@ public enum Attack
 }
 
 /// <summary>A glide into a note from no fixed fret.</summary>
-public enum GlideIn
+public enum GlideIn : byte
 {
     None,
     FromBelow,
@@ -39,7 +39,7 @@ public enum GlideIn
 }
 
 /// <summary>A glide out of a note to no fixed fret.</summary>
-public enum GlideOut
+public enum GlideOut : byte
 {
     None,
     Downwards,
@@ -65,7 +65,7 @@ public enum HarmonicKind
 public sealed record Harmonic(HarmonicKind Kind, Fret TouchedAt);
 
 /// <summary>A finger of the fretting hand.</summary>
-public enum Finger
+public enum Finger : byte
 {
     Thumb = 0,
     Index = 1,
@@ -75,7 +75,7 @@ public enum Finger
 }
 
 /// <summary>Direction of the picking hand.</summary>
-public enum Stroke
+public enum Stroke : byte
 {
     None,
     Down,
@@ -83,7 +83,7 @@ public enum Stroke
 }
 
 /// <summary>How the notes of one event are spread in time.</summary>
-public enum Roll
+public enum Roll : byte
 {
     None,
 
@@ -96,7 +96,7 @@ public enum Roll
 
 /// <summary>Spans that an event stands in. Palm mute and let ring are on the notes.</summary>
 [Flags]
-public enum Spans
+public enum Spans : byte
 {
     None = 0,
     TremoloPicking = 1,
@@ -107,7 +107,7 @@ public enum Spans
 }
 
 /// <summary>Dynamics, softest first.</summary>
-public enum Dynamic
+public enum Dynamic : byte
 {
     Pianissimo,
     Piano,

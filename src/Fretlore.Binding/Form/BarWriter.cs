@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Fretlore.Binding.Draft;
 using Fretlore.Music;
 using Fretlore.Score;
@@ -9,14 +10,15 @@ internal static class BarWriter
 {
     public static ValueList<Bar> Write(IReadOnlyList<Column> columns, WrittenPlan plan)
     {
-        var bars = new List<Bar>();
+        var bars = ImmutableArray.CreateBuilder<Bar>(plan.Bars.Length);
         var number = 0;
         for (var i = 0; i < plan.Bars.Length; i++)
         {
             var written = plan.Bars[i];
             var column = columns[written.Column];
             if (!column.IsPickup) number++;
-            var isDouble = written.OtherColumns.Append(written.Column).Any(c => columns[c].EndLine == BarLine.Double);
+            var isDouble = column.EndLine == BarLine.Double;
+            foreach (var other in written.OtherColumns) isDouble |= columns[other].EndLine == BarLine.Double;
             bars.Add(new Bar
             {
                 Number = number,
@@ -24,8 +26,8 @@ internal static class BarWriter
                 Key = column.Key,
                 Length = column.Length,
                 IsPickup = column.IsPickup,
-                Tempos = Restates(written, i, b => columns[b].EndTempo != column.StartTempo) ? column.TemposWithStart : column.Tempos,
-                FeelChange = column.ChangesFeel || Restates(written, i, b => columns[b].Feel != column.Feel) ? column.Feel : null,
+                Tempos = Restates(written, i, static (before, here) => before.EndTempo != here.StartTempo) ? column.TemposWithStart : column.Tempos,
+                FeelChange = column.ChangesFeel || Restates(written, i, static (before, here) => before.Feel != here.Feel) ? column.Feel : null,
                 StartsRepeat = written.StartsRepeat,
                 RepeatCount = written.RepeatCount,
                 EndingPasses = new(written.EndingPasses),
@@ -34,18 +36,28 @@ internal static class BarWriter
                 EndLine = i == plan.Bars.Length - 1 ? BarLine.Final : isDouble ? BarLine.Double : BarLine.Single,
             });
         }
-        return bars.ToValueList();
+        return new(bars.MoveToImmutable());
 
         // What was written in another pass or ending is written again, so that a bar is read right from the bar before it on the page
         // and from each bar it is ever played after.
-        bool Restates(WrittenBar written, int index, Func<int, bool> differs) =>
-            (index > 0 && differs(plan.Bars[index - 1].Column)) || written.OtherColumns.Append(written.Column).Any(c => c > 0 && differs(c - 1));
+        bool Restates(WrittenBar written, int index, Func<Column, Column, bool> differs)
+        {
+            var here = columns[written.Column];
+            if (index > 0 && differs(columns[plan.Bars[index - 1].Column], here)) return true;
+            if (written.Column > 0 && differs(columns[written.Column - 1], here)) return true;
+            foreach (var other in written.OtherColumns)
+            {
+                if (other > 0 && differs(columns[other - 1], here)) return true;
+            }
+            return false;
+        }
     }
 
     /// <summary>Numbers the bars of one part, and keeps "again" signs only where the bar they point to is the one on the page.</summary>
     public static ValueList<PartBar> Write(IReadOnlyList<DraftBar> played, WrittenPlan plan, NoteNumbering notes)
     {
-        var drafts = plan.Bars.Select(b => played[b.Column]).ToArray();
+        var drafts = new DraftBar[plan.Bars.Length];
+        for (var i = 0; i < drafts.Length; i++) drafts[i] = played[plan.Bars[i].Column];
         for (var i = 0; i < drafts.Length; i++)
         {
             if (drafts[i].Repeats == 0) continue;
@@ -60,6 +72,8 @@ internal static class BarWriter
             if (holds) i = last;
             else drafts[i] = drafts[i] with { Repeats = 0 };
         }
-        return drafts.Select(notes.Number).ToValueList();
+        var bars = ImmutableArray.CreateBuilder<PartBar>(drafts.Length);
+        foreach (var draft in drafts) bars.Add(notes.Number(draft));
+        return new(bars.MoveToImmutable());
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Fretlore.Binding.Draft;
 using Fretlore.Music;
 using Fretlore.Score;
@@ -27,14 +28,15 @@ internal sealed class NoteNumbering
     private ValueList<Strand> Number(ImmutableArray<DraftStrand> strands)
     {
         if (strands.IsEmpty) return default;
-        var numbered = ImmutableArray.CreateBuilder<Strand>(strands.Length);
-        foreach (var strand in strands)
+        var numbered = new Strand[strands.Length];
+        for (var s = 0; s < numbered.Length; s++)
         {
-            var events = ImmutableArray.CreateBuilder<Event>(strand.Events.Length);
-            foreach (var draft in strand.Events) events.Add(Number(draft));
-            numbered.Add(new Strand(strand.Kind, new(events.MoveToImmutable())));
+            var drafts = strands[s].Events;
+            var events = new Event[drafts.Length];
+            for (var e = 0; e < events.Length; e++) events[e] = Number(drafts[e]);
+            numbered[s] = new Strand(strands[s].Kind, new(ImmutableCollectionsMarshal.AsImmutableArray(events)));
         }
-        return new(numbered.MoveToImmutable());
+        return new(ImmutableCollectionsMarshal.AsImmutableArray(numbered));
     }
 
     private Event Number(DraftEvent draft)
@@ -49,8 +51,8 @@ internal sealed class NoteNumbering
     private ValueList<Note> Number(ValueList<Note> notes)
     {
         if (notes.Count == 0) return notes;
-        var numbered = ImmutableArray.CreateBuilder<Note>(notes.Count);
-        foreach (var note in notes) numbered.Add(note with { Id = new NoteId(next++) });
-        return new(numbered.MoveToImmutable());
+        var numbered = new Note[notes.Count];
+        for (var n = 0; n < numbered.Length; n++) numbered[n] = notes[n] with { Id = new NoteId(next++) };
+        return new(ImmutableCollectionsMarshal.AsImmutableArray(numbered));
     }
 }

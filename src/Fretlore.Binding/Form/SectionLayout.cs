@@ -31,7 +31,7 @@ internal sealed class SectionLayout(SongDraft draft, Timeline timeline, Diagnost
         var next = new int[lines.Count];
         var columns = lines.Select(l => new int[l.Flow.Bars.Count + 1]).ToArray();
         var own = settings.Select(c => new Source("the section", c)).ToList();
-        while (Enumerable.Range(0, lines.Count).Any(l => next[l] < lines[l].Flow.Bars.Count))
+        while (HasMore(lines, next))
         {
             LayBar(lines, next, columns, necks, own);
             own.Clear();
@@ -43,6 +43,15 @@ internal sealed class SectionLayout(SongDraft draft, Timeline timeline, Diagnost
             ReportMissing(lines[l], columns[l], first);
         }
         draft.Sections.Add((name, first, draft.Columns.Count));
+    }
+
+    private static bool HasMore(IReadOnlyList<SectionLine> lines, int[] next)
+    {
+        for (var l = 0; l < next.Length; l++)
+        {
+            if (next[l] < lines[l].Flow.Bars.Count) return true;
+        }
+        return false;
     }
 
     private void LayBar(IReadOnlyList<SectionLine> lines, int[] next, int[][] columns, Neck[] necks, List<Source> sources)

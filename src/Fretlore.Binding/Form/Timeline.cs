@@ -80,13 +80,13 @@ internal sealed class Timeline(SongSettings song, DiagnosticBag problems)
 
     private List<TempoMark> Tempos(IReadOnlyList<Source> sources)
     {
-        var marks = new SortedDictionary<Beats, Source>();
+        SortedDictionary<Beats, Source>? marks = null;
         foreach (var source in sources)
         {
-            if (source.Change.Change is not TempoChange tempo || marks.TryAdd(source.Change.At, source)) continue;
+            if (source.Change.Change is not TempoChange tempo || (marks ??= []).TryAdd(source.Change.At, source)) continue;
             if (marks[source.Change.At].Change.Change.Equals(tempo)) continue;
             problems.Add(FormProblems.ChangesDisagree(source.Change.Span, marks[source.Change.At].Part, source.Part));
         }
-        return [.. marks.Select(m => new TempoMark(m.Key, ((TempoChange)m.Value.Change.Change).Tempo))];
+        return marks is null ? [] : [.. marks.Select(m => new TempoMark(m.Key, ((TempoChange)m.Value.Change.Change).Tempo))];
     }
 }

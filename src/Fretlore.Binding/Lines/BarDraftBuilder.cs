@@ -57,13 +57,16 @@ internal sealed class BarDraftBuilder
     {
         var strands = ImmutableArray.CreateBuilder<DraftStrand>(sides.Count + 1);
         strands.Add(new DraftStrand(StrandKind.Main, [.. main.Events]));
-        foreach (var (kind, events) in sides.OrderBy(s => s.Kind)) strands.Add(new DraftStrand(kind, [.. events]));
+        if (sides.Count > 0)
+        {
+            foreach (var (kind, events) in sides.OrderBy(s => s.Kind)) strands.Add(new DraftStrand(kind, [.. events]));
+        }
         var bar = new DraftBar
         {
             Kind = BarKind.Music,
             Neck = neck,
             Span = Span,
-            Strands = strands.ToImmutable(),
+            Strands = strands.MoveToImmutable(),
             Length = main.At,
             Meter = meter,
             IsPickup = isPickup,

@@ -197,9 +197,10 @@ internal sealed partial class MusicBinder
         cursor.Sounding = After(struck);
     }
 
-    private ImmutableArray<Note> After(Struck struck)
+    private ImmutableArray<Note> After(Struck struck) => struck.Holds.Length == 0 ? struck.Notes : AfterHolds(struck);
+
+    private ImmutableArray<Note> AfterHolds(Struck struck)
     {
-        if (struck.Holds.Length == 0) return struck.Notes;
         if (struck.Holds.Any(h => h.String is null)) return cursor.Sounding;
         return [.. cursor.Sounding.Where(n => struck.Holds.Any(h => h.String == n.String)), .. struck.Notes];
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Fretlore.Binding.Draft;
 using Fretlore.Binding.Problems;
 using Fretlore.Binding.Words;
@@ -33,15 +34,15 @@ internal sealed class NoteBinder(DiagnosticBag problems)
     public Struck Bind(NoteSyntax note, ImmutableArray<StringNumber> strings, Reach reach)
     {
         var marks = NoteMarks.Read(note.BentBefore, note.Marks, false, problems);
-        var notes = ImmutableArray.CreateBuilder<Note>(strings.Length);
-        var spans = ImmutableArray.CreateBuilder<TextSpan>(strings.Length);
+        var (notes, count) = (new Note[strings.Length], 0);
         foreach (var number in strings)
         {
-            if (Make(note, number, marks, reach) is not { } made) continue;
-            notes.Add(made);
-            spans.Add(note.Span);
+            if (Make(note, number, marks, reach) is { } made) notes[count++] = made;
         }
-        return new Struck(notes.DrainToImmutable(), spans.DrainToImmutable(), []);
+        if (count < notes.Length) Array.Resize(ref notes, count);
+        var spans = new TextSpan[count];
+        Array.Fill(spans, note.Span);
+        return new Struck(ImmutableCollectionsMarshal.AsImmutableArray(notes), ImmutableCollectionsMarshal.AsImmutableArray(spans), []);
     }
 
     /// <summary>A slot for each selected string when the count fits, or else one for each string of the neck.</summary>
@@ -49,9 +50,9 @@ internal sealed class NoteBinder(DiagnosticBag problems)
     {
         if (SlotStrings(chord, selected) is not { } strings) return Struck.Nothing;
         var outer = NoteMarks.Read(null, chord.Marks, false, problems);
-        var notes = ImmutableArray.CreateBuilder<Note>();
-        var spans = ImmutableArray.CreateBuilder<TextSpan>();
-        var holds = ImmutableArray.CreateBuilder<OpenHold>();
+        var notes = ImmutableArray.CreateBuilder<Note>(chord.Slots.Length);
+        var spans = ImmutableArray.CreateBuilder<TextSpan>(chord.Slots.Length);
+        var holds = ImmutableArray.CreateBuilder<OpenHold>(0);
         for (var slot = 0; slot < chord.Slots.Length; slot++)
         {
             if (chord.Slots[slot] is NoteSyntax note)
@@ -78,8 +79,8 @@ internal sealed class NoteBinder(DiagnosticBag problems)
             return Struck.Nothing;
         }
         var marks = NoteMarks.Read(null, named.Marks, false, problems);
-        var notes = ImmutableArray.CreateBuilder<Note>();
-        var spans = ImmutableArray.CreateBuilder<TextSpan>();
+        var notes = ImmutableArray.CreateBuilder<Note>(Neck.StringCount);
+        var spans = ImmutableArray.CreateBuilder<TextSpan>(Neck.StringCount);
         foreach (var (number, fret, _) in shape.On(Neck))
         {
             if (Finish(number, fret, isDead: false, tapped: false, marks, reach, named.Span) is not { } made) continue;

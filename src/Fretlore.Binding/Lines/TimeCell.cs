@@ -33,7 +33,7 @@ internal sealed record TimeCell(ImmutableArray<NoteValue> Values, Tuplet? Tuplet
 
     public static ImmutableArray<NoteValue> ReadValues(string letters)
     {
-        var values = ImmutableArray.CreateBuilder<NoteValue>();
+        var values = ImmutableArray.CreateBuilder<NoteValue>(letters.Length);
         foreach (var letter in letters)
         {
             if (letter == '.')

@@ -39,6 +39,9 @@ internal static class Plays
 
     private static void Push(Stack<SyntaxNode> open, ImmutableArray<ItemSyntax> items)
     {
-        for (var i = items.Length - 1; i >= 0; i--) open.Push(items[i]);
+        for (var i = items.Length - 1; i >= 0; i--)
+        {
+            if (items[i] is PlaySyntax or SpanSyntax or RepeatSyntax or StrandSyntax or UpbeatSyntax) open.Push(items[i]);
+        }
     }
 }
