@@ -37,7 +37,7 @@ internal sealed record Column
     /// <summary>True when the two bars go the same way, whether or not what holds in them is written there.</summary>
     public bool IsPlayedLike(Column other) =>
         Meter == other.Meter && Key == other.Key && Length == other.Length && IsPickup == other.IsPickup && StartTempo == other.StartTempo
-        && Feel == other.Feel && Later(Tempos).SequenceEqual(Later(other.Tempos));
+        && Feel == other.Feel && (Tempos.Count + other.Tempos.Count == 0 || Later(Tempos).SequenceEqual(Later(other.Tempos)));
 
     private static IEnumerable<TempoMark> Later(ValueList<TempoMark> marks) => marks.Where(m => !m.At.IsZero);
 }

@@ -55,8 +55,9 @@ internal sealed class SongAssembler(BindContext context, SongSettings settings)
 
     private static (int First, int Count) Over(PartSpan span, WrittenPlan plan)
     {
-        var written = plan.WrittenOf.AsSpan(span.First..span.End).ToArray();
-        return (written.Min(), written.Max() - written.Min() + 1);
+        var (first, last) = (int.MaxValue, int.MinValue);
+        foreach (var written in plan.WrittenOf.AsSpan(span.First..span.End)) (first, last) = (Math.Min(first, written), Math.Max(last, written));
+        return (first, last - first + 1);
     }
 
     private Riff Write(BoundRiff riff)

@@ -195,7 +195,7 @@ internal sealed partial class MusicBinder
         else
         {
             var before = flags.Strokes;
-            var strokes = span.Word.Text.Length > 0 && span.Word.Text.All(c => c is 'd' or 'u') ? span.Word.Text : "";
+            var strokes = span.Word.Text.AsSpan().ContainsAnyExcept('d', 'u') ? "" : span.Word.Text;
             flags.Strokes = new Cycle(strokes);
             Walk(span.Items);
             flags.Strokes = before;
@@ -205,7 +205,7 @@ internal sealed partial class MusicBinder
     private string ReadFingers(SpanSyntax span)
     {
         var letters = span.Letters is { IsMissing: false } token ? token.Text : "";
-        if (letters.All(c => c is 'p' or 'i' or 'm' or 'a' or 'c')) return letters;
+        if (!letters.AsSpan().ContainsAnyExcept("pimac")) return letters;
         Problems.Add(TechniqueProblems.NoSuchPickingFinger(span.Letters!.Span));
         return "";
     }

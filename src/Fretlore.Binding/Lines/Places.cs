@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Numerics;
 using Fretlore.Binding.Problems;
 using Fretlore.Binding.Words;
 using Fretlore.Guitar;
@@ -10,7 +11,7 @@ namespace Fretlore.Binding.Lines;
 internal static class Places
 {
     public static ImmutableArray<StringNumber> All(Neck neck) =>
-        [.. Enumerable.Range(1, neck.StringCount).Reverse().Select(n => new StringNumber(n))];
+        Between(neck.StringCount, 1);
 
     /// <summary>Reads <c>@654</c> or <c>@6-4</c>; strings the neck has not are reported and left out.</summary>
     public static ImmutableArray<StringNumber> Read(WhereSyntax where, Neck neck, DiagnosticBag problems)
@@ -25,7 +26,7 @@ internal static class Places
                 problems.Add(PlaceProblems.NoSuchString(where.Span, high < 1 ? high : low, neck));
                 return [];
             }
-            return [.. Enumerable.Range(high, low - high + 1).Reverse().Select(n => new StringNumber(n))];
+            return Between(low, high);
         }
         return ReadDigits(where.Strings, where.Span, neck, problems);
     }
@@ -33,13 +34,26 @@ internal static class Places
     /// <summary>Reads one string a digit, such as <c>52</c>.</summary>
     public static ImmutableArray<StringNumber> ReadDigits(SyntaxToken digits, TextSpan span, Neck neck, DiagnosticBag problems)
     {
-        var selected = new SortedSet<int>();
+        var selected = 0;
         foreach (var digit in digits.Text)
         {
             var number = digit - '0';
             if (number < 1 || number > neck.StringCount) problems.Add(PlaceProblems.NoSuchString(span, number, neck));
-            else if (!selected.Add(number)) problems.Add(PlaceProblems.TwoNotesOnOneString(span, number));
+            else if ((selected >> number & 1) != 0) problems.Add(PlaceProblems.TwoNotesOnOneString(span, number));
+            else selected |= 1 << number;
         }
-        return [.. selected.Reverse().Select(n => new StringNumber(n))];
+        var strings = ImmutableArray.CreateBuilder<StringNumber>(BitOperations.PopCount((uint)selected));
+        for (var number = 9; number >= 1; number--)
+        {
+            if ((selected >> number & 1) != 0) strings.Add(new StringNumber(number));
+        }
+        return strings.MoveToImmutable();
+    }
+
+    private static ImmutableArray<StringNumber> Between(int low, int high)
+    {
+        var strings = ImmutableArray.CreateBuilder<StringNumber>(low - high + 1);
+        for (var number = low; number >= high; number--) strings.Add(new StringNumber(number));
+        return strings.MoveToImmutable();
     }
 }

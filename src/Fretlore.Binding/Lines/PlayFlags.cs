@@ -18,8 +18,8 @@ internal enum SpanKind
 /// <summary>The spans, strokes and picking fingers in force at a place of the walk.</summary>
 internal sealed class PlayFlags
 {
-    private readonly int[] open = new int[Enum.GetValues<SpanKind>().Length];
-    private readonly SyntaxToken?[] switchedOn = new SyntaxToken?[Enum.GetValues<SpanKind>().Length];
+    private readonly int[] open = new int[(int)SpanKind.Diminuendo + 1];
+    private readonly SyntaxToken?[] switchedOn = new SyntaxToken?[(int)SpanKind.Diminuendo + 1];
 
     /// <summary>Strokes that alternate, such as <c>du</c>; empty for none.</summary>
     public Cycle Strokes { get; set; } = Cycle.None;

@@ -11,7 +11,7 @@ internal static class Numerals
 
     public static int? Of(string text)
     {
-        if (text.Length == 0 || !text.All(char.IsAsciiDigit)) return null;
+        if (text.Length == 0 || text.AsSpan().ContainsAnyExceptInRange('0', '9')) return null;
         return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : int.MaxValue;
     }
 }
