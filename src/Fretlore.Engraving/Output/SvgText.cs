@@ -8,7 +8,7 @@ namespace Fretlore.Engraving.Output;
 /// <remarks>Most of a page is numbers, so they are formatted in place; a long song has pages by the megabyte.</remarks>
 internal sealed class SvgText
 {
-    private char[] characters = new char[16 * 1024];
+    private char[] characters = new char[512];
     private int length;
 
     public ReadOnlySpan<char> Written => characters.AsSpan(0, length);

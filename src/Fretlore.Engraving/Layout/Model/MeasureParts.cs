@@ -55,10 +55,14 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
     // Accidentals are met in time order, whichever voice they are in.
     private SlotHeads[][] HeadsOf(Strand[] strands, Key? key)
     {
-        var heads = strands.Select(s => new SlotHeads[s.Events.Count]).ToArray();
-        var order = strands.SelectMany((s, v) => s.Events.Select((e, i) => (Event: e, Voice: v, Index: i)));
-        if (strands.Length > 1) order = order.OrderBy(o => o.Event.Start).ThenBy(o => o.Voice);
-        foreach (var (item, voice, index) in order)
+        var heads = new SlotHeads[strands.Length][];
+        var order = new List<(Event Event, int Voice, int Index)>();
+        for (var v = 0; v < strands.Length; v++)
+        {
+            heads[v] = new SlotHeads[strands[v].Events.Count];
+            for (var i = 0; i < heads[v].Length; i++) order.Add((strands[v].Events[i], v, i));
+        }
+        foreach (var (item, voice, index) in strands.Length > 1 ? [.. order.OrderBy(o => o.Event.Start).ThenBy(o => o.Voice)] : order)
         {
             var notes = HeadsOf(item.Notes, item.Value.Base, key);
             if (notes.Length > 1) notes = [.. notes.OrderBy(h => h.Position)];

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Model;
@@ -34,7 +35,8 @@ internal sealed class ChordShapes(Ink ink)
 
     private ChordShape Set(ImmutableArray<Head> heads, StemSide stem, int dots, int flags, bool lowerVoice)
     {
-        var width = heads.Max(h => ink.GlyphWidth(Signs.GlyphOf(h.Shape)));
+        double width = 0;
+        foreach (var head in heads) width = Math.Max(width, ink.GlyphWidth(Signs.GlyphOf(head.Shape)));
         var stemX = stem == StemSide.Down ? ink.Stem / 2 : width - ink.Stem / 2;
         var headX = Displaced(heads, stem, width);
         var boxes = new List<Box>(heads.Length * 2);
@@ -51,7 +53,7 @@ internal sealed class ChordShapes(Ink ink)
             left = Math.Min(left, box.Left);
             right = Math.Max(right, box.Right);
         }
-        var placedDots = Dots(heads, dots, Math.Max(right, headX.Max() + width), lowerVoice);
+        var placedDots = dots == 0 ? [] : Dots(heads, dots, Math.Max(right, headX.Max() + width), lowerVoice);
         if (placedDots.Length > 0) right = Math.Max(right, placedDots.Max(d => d.X) + 0.4);
         if (flags > 0 && stem == StemSide.Up) right = Math.Max(right, stemX + FlagReach);
         var accidentals = Accidentals(heads, boxes, ref left);
@@ -75,12 +77,13 @@ internal sealed class ChordShapes(Ink ink)
                 m = -1;
             }
         }
-        return [.. place.Select(p => p * offset)];
+        var x = new double[place.Length];
+        for (var i = 0; i < x.Length; i++) x[i] = place[i] * offset;
+        return ImmutableCollectionsMarshal.AsImmutableArray(x);
     }
 
     private ImmutableArray<(double X, int Position)> Dots(ImmutableArray<Head> heads, int dots, double right, bool lowerVoice)
     {
-        if (dots == 0) return [];
         var taken = new SortedSet<int>();
         for (var i = heads.Length - 1; i >= 0; i--)
         {
@@ -101,6 +104,7 @@ internal sealed class ChordShapes(Ink ink)
     {
         var x = new double[heads.Length];
         Array.Fill(x, double.NaN);
+        if (heads.All(h => h.Accidental is null)) return ImmutableCollectionsMarshal.AsImmutableArray(x);
         var todo = new List<int>();
         for (var i = 0; i < heads.Length; i++)
         {
@@ -131,6 +135,6 @@ internal sealed class ChordShapes(Ink ink)
             boxes.Add(new Box(x[i] + ink0.Left, ink0.Top, limit, ink0.Bottom));
             left = Math.Min(left, x[i] + ink0.Left);
         }
-        return [.. x];
+        return ImmutableCollectionsMarshal.AsImmutableArray(x);
     }
 }

@@ -72,15 +72,17 @@ internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geomet
             {
                 foreach (var slot in voice.Slots)
                 {
-                    if (slot.Event.Dynamic is not { } dynamic) continue;
-                    var glyph = Signs.DynamicOf(dynamic);
-                    var x = geometry.X(slot) + 0.6;
-                    var half = pen.Ink.GlyphWidth(glyph) / 2;
-                    row.Add(x - half, x + half, y => pen.GlyphCentred(glyph, x, y));
+                    if (slot.Event.Dynamic is { } dynamic) AddDynamic(row, Signs.DynamicOf(dynamic), geometry.X(slot) + 0.6);
                 }
             }
         }
         row.DrawBelow(1.2, staff.TopHeight + 2.2);
+    }
+
+    private void AddDynamic(AlignedRow row, int glyph, double x)
+    {
+        var half = pen.Ink.GlyphWidth(glyph) / 2;
+        row.Add(x - half, x + half, y => pen.GlyphCentred(glyph, x, y));
     }
 
     // Two lines that open or close, from the first note of the span to the one after it, or to the bar line.

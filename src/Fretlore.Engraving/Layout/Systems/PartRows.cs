@@ -6,7 +6,6 @@ using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Staff;
 using Fretlore.Engraving.Layout.Tab;
 using Fretlore.Music;
-using Fretlore.Reading;
 
 namespace Fretlore.Engraving.Layout.Systems;
 
@@ -19,7 +18,7 @@ internal sealed class PartRows
     private readonly Row? onTab;
 
     public PartRows(
-        Ink ink, StaffPlan staff, SystemGeometry geometry, ScoreModel model, SongReading reading, ChordRows chords, RowSkylines skylines, Measure? warned)
+        Ink ink, StaffPlan staff, SystemGeometry geometry, ScoreModel model, NoteTitles titles, ChordRows chords, RowSkylines skylines, Measure? warned)
     {
         this.staff = staff;
         this.geometry = geometry;
@@ -35,7 +34,7 @@ internal sealed class PartRows
         if (staff.ShowsTab)
         {
             var pen = new Pen(ink, skylines.Next(staff.TabHeight));
-            var tab = new TabRow(pen, staff, geometry, model.Song, reading);
+            var tab = new TabRow(pen, staff, geometry, model.Song, titles);
             onTab = DrawTab(pen, tab, warning);
             free.DrawNecks(pen);
             new TabMarks(pen, staff, geometry, model.Links, tab).Draw(notes);

@@ -5,6 +5,7 @@ using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Spacing;
+using Fretlore.Engraving.Layout.Tab;
 using Fretlore.Music;
 using Fretlore.Reading;
 
@@ -17,6 +18,7 @@ internal sealed class SystemEngraver(
     // How far the bracket's tip reaches below the last line.
     private const double BracketTip = 0.6;
 
+    private readonly NoteTitles titles = new(reading);
     private readonly RowSkylines skylines = new(pageWidth);
 
     public EngravedSystem Draw(int first, int end, double left, double margin)
@@ -30,7 +32,7 @@ internal sealed class SystemEngraver(
         var shown = model.Staves.Where(s => !RestsThroughout(s.Index, first, end)).ToArray();
         if (shown.Length == 0 || (!IsRiffs && shown[0].Index != 0)) shown = [model.Staves[0], .. shown];
         var parts = new PartRows[shown.Length];
-        for (var i = 0; i < shown.Length; i++) parts[i] = new PartRows(ink, shown[i], geometry, model, reading, chords, skylines, warned);
+        for (var i = 0; i < shown.Length; i++) parts[i] = new PartRows(ink, shown[i], geometry, model, titles, chords, skylines, warned);
         new SystemMarks(parts[0].TopPen, geometry).Draw();
 
         var offsets = new double[parts.Length];
@@ -65,9 +67,10 @@ internal sealed class SystemEngraver(
         var marks = new List<Mark>();
         for (var i = 0; i < parts.Length; i++) parts[i].AddBack(marks, y + offsets[i]);
         marks.AddRange(LeftEdge(geometry, shown, parts, offsets).Moved(0, y));
+        var inBar = new List<Mark>();
         for (var bar = 0; bar < geometry.Measures.Length; bar++)
         {
-            var inBar = new List<Mark>();
+            inBar.Clear();
             for (var i = 0; i < parts.Length; i++) parts[i].AddBar(inBar, bar, y + offsets[i]);
             var measure = geometry.Measures[bar].Measure;
             marks.Add(new Group(IdOf(measure), TitleOf(measure), inBar.ToValueList()));

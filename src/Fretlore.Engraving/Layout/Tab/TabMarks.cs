@@ -73,14 +73,15 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
             if (note.Note.Harmonic?.Kind == HarmonicKind.Pinch) AddLetter("P.H.", middle);
             if (note.Note.Harmonic?.Kind == HarmonicKind.Touched) AddLetter("A.H.", middle);
         }
-        if (slot.Event.Stroke != Stroke.None)
-        {
-            var glyph = slot.Event.Stroke == Stroke.Down ? Smufl.StringsDownBow : Smufl.StringsUpBow;
-            var x = geometry.X(slot) - slot.Shift + ColumnInk.Centre;
-            strokes.Add(x - 0.6, x + 0.6, y => pen.GlyphCentred(glyph, x, y, 0.8));
-        }
+        if (slot.Event.Stroke != Stroke.None) AddStroke(slot.Event.Stroke, geometry.X(slot) - slot.Shift + ColumnInk.Centre);
         AddFingers(slot);
         if (!staff.ShowsStaff) AddArticulation(slot);
+    }
+
+    private void AddStroke(Stroke stroke, double x)
+    {
+        var glyph = stroke == Stroke.Down ? Smufl.StringsDownBow : Smufl.StringsUpBow;
+        strokes.Add(x - 0.6, x + 0.6, y => pen.GlyphCentred(glyph, x, y, 0.8));
     }
 
     // A staff has these at its heads.

@@ -6,13 +6,12 @@ using Fretlore.Engraving.Layout.RoadMaps;
 using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Staff;
 using Fretlore.Engraving.Layout.Systems;
-using Fretlore.Reading;
 using Fretlore.Score;
 
 namespace Fretlore.Engraving.Layout.Tab;
 
 /// <summary>Draws one part's tablature through one system; y is 0 on the highest string's line.</summary>
-internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, Song song, SongReading reading)
+internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, Song song, NoteTitles titles)
 {
     private readonly BarSigns bars = new(pen, staff.TabHeight / 2);
 
@@ -109,13 +108,7 @@ internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, 
         pen.Open();
         pen.White(middle - half - 0.12, y - height / 2 - 0.1, middle + half + 0.12, y + height / 2 + 0.1);
         pen.Text(label, middle, y + height / 2, size, Face.Sans, Anchor.Middle);
-        pen.Close("note-" + note.Id.Index.ToString(CultureInfo.InvariantCulture), TitleOf(note));
-    }
-
-    private string TitleOf(Note note)
-    {
-        var place = note.IsDead ? $"String {note.String}, dead note" : $"String {note.String}, fret {note.Fret}, {reading.SpellingOf(note.Id)}";
-        return note.Harmonic is null ? place : place + ", harmonic";
+        pen.Close("note-" + note.Id.Index.ToString(CultureInfo.InvariantCulture), titles.Of(note));
     }
 
     private void DrawRoll(Slot slot, double x)
