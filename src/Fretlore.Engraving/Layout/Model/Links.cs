@@ -18,11 +18,13 @@ internal sealed record PlacedNote(int Staff, Slot Slot, int Head, bool IsGrace, 
 /// <summary>A note with the one before and after it on its string, as ties, slurs and glides need them.</summary>
 internal sealed class Links
 {
+    private readonly PlacedNote?[] placed;
     private readonly PlacedNote?[] before;
     private readonly PlacedNote?[] after;
 
     private Links(int noteCount)
     {
+        placed = new PlacedNote?[noteCount];
         before = new PlacedNote?[noteCount];
         after = new PlacedNote?[noteCount];
     }
@@ -33,6 +35,7 @@ internal sealed class Links
         var last = new PlacedNote?[staffCount, 16];
         foreach (var note in notesInOrder)
         {
+            links.placed[note.Note.Id.Index] = note;
             var number = note.Note.String.Value;
             if (last[note.Staff, number] is { } earlier)
             {
@@ -43,6 +46,9 @@ internal sealed class Links
         }
         return links;
     }
+
+    /// <summary>Where a note of the shown parts is drawn.</summary>
+    public PlacedNote this[Note note] => placed[note.Id.Index]!;
 
     /// <summary>The note before on the same string, wherever it is.</summary>
     public PlacedNote? Before(Note note) => before[note.Id.Index];

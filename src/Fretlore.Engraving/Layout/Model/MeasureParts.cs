@@ -64,17 +64,22 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
         }
         foreach (var (item, voice, index) in strands.Length > 1 ? [.. order.OrderBy(o => o.Event.Start).ThenBy(o => o.Voice)] : order)
         {
-            var notes = HeadsOf(item.Notes, item.Value.Base, key);
-            if (notes.Length > 1) notes = [.. notes.OrderBy(h => h.Position)];
-            heads[voice][index] = new SlotHeads(HeadsOf(item.Graces, ValueBase.Eighth, key), notes, ReachedBy(notes, key));
+            var notes = HeadsOf(item.Notes, item.Value.Base, key, lowToHigh: true);
+            heads[voice][index] = new SlotHeads(HeadsOf(item.Graces, ValueBase.Eighth, key, lowToHigh: false), notes, ReachedBy(notes, key));
         }
         return heads;
     }
 
-    private ImmutableArray<Head> HeadsOf(ValueList<Note> notes, ValueBase value, Key? key)
+    private ImmutableArray<Head> HeadsOf(ValueList<Note> notes, ValueBase value, Key? key, bool lowToHigh)
     {
         var heads = ImmutableArray.CreateBuilder<Head>(notes.Count);
-        foreach (var note in notes) heads.Add(HeadOf(note, value, key));
+        foreach (var note in notes)
+        {
+            var head = HeadOf(note, value, key);
+            var at = heads.Count;
+            while (lowToHigh && at > 0 && heads[at - 1].Position > head.Position) at--;
+            heads.Insert(at, head);
+        }
         return heads.MoveToImmutable();
     }
 

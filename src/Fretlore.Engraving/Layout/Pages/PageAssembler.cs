@@ -73,7 +73,7 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? fra
 
     private Group FootOf(int page, int pages, string title, List<string> rights)
     {
-        var pen = new Pen(ink, new Skyline(0, width, 0, 0));
+        var pen = new Pen(ink, new Skyline(0, 0, 0, 0));
         if (pages > 1) pen.Text((page + 1).ToString(CultureInfo.InvariantCulture), Right, Foot, FootSize, Face.Serif, Anchor.End);
         if (page > 0)
         {

@@ -55,7 +55,7 @@ internal sealed class ChordDrawer(Pen pen)
         var glyph = Signs.GlyphOf(head.Shape);
         pen.Glyph(glyph, x, head.Y);
         if (head.Accidental is { } alteration) pen.Glyph(Signs.AccidentalOf(alteration), accidentalX, head.Y);
-        pen.Close("head-" + head.Note.Id.Index.ToString(CultureInfo.InvariantCulture), null);
+        pen.Close(string.Create(CultureInfo.InvariantCulture, $"head-{head.Note.Id.Index}"), null);
     }
 
     // Outside all heads of the chord; one pair for ghost notes that stand next to each other.

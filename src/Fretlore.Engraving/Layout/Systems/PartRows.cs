@@ -23,7 +23,7 @@ internal sealed class PartRows
         this.staff = staff;
         this.geometry = geometry;
         var warning = warned is null ? null : warned with { Bar = warned.Bar with { StartsRepeat = false } };
-        var notes = SystemNotes.Of(geometry, staff);
+        var notes = SystemNotes.Of(geometry, staff, model.Links);
         var free = new RoadMapRow(model, staff, geometry);
         if (staff.ShowsStaff)
         {

@@ -12,7 +12,7 @@ internal readonly record struct SystemNote(PlacedNote Placed, double X);
 /// <summary>Walks the notes of one staff through a system in order.</summary>
 internal static class SystemNotes
 {
-    public static List<SystemNote> Of(SystemGeometry geometry, StaffPlan staff)
+    public static List<SystemNote> Of(SystemGeometry geometry, StaffPlan staff, Links links)
     {
         var notes = new List<SystemNote>();
         foreach (var place in geometry.Measures)
@@ -24,11 +24,11 @@ internal static class SystemNotes
                     var x = geometry.X(slot);
                     for (var g = 0; g < slot.Graces.Length; g++)
                     {
-                        notes.Add(new SystemNote(new PlacedNote(staff.Index, slot, g, true, voice.Rule), GraceDrawer.XOf(slot, g, x)));
+                        notes.Add(new SystemNote(links[slot.Graces[g].Note], GraceDrawer.XOf(slot, g, x)));
                     }
                     for (var h = 0; h < slot.Heads.Length; h++)
                     {
-                        notes.Add(new SystemNote(new PlacedNote(staff.Index, slot, h, false, voice.Rule), x + slot.Shape.HeadX[h]));
+                        notes.Add(new SystemNote(links[slot.Heads[h].Note], x + slot.Shape.HeadX[h]));
                     }
                 }
             }

@@ -29,7 +29,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
                 {
                     var slot = voice.Slots[i];
                     var room = i + 1 < voice.Slots.Length ? geometry.X(voice.Slots[i + 1]) : place.Right - (place.Measure.LastBar.RepeatCount > 0 ? Prefix.RepeatWidth(pen.Ink) : 0.3);
-                    DrawSlot(slot, voice.Rule, room);
+                    DrawSlot(slot, room);
                 }
             }
         }
@@ -49,17 +49,17 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         picking.DrawBelow(1.1, bottom + 1.9);
     }
 
-    private void DrawSlot(Slot slot, StemSide rule, double room)
+    private void DrawSlot(Slot slot, double room)
     {
         // Notes bent together start their curves at one place.
         var half = 0.0;
-        for (var h = 0; h < slot.Heads.Length; h++)
+        foreach (var head in slot.Heads)
         {
-            if (slot.Heads[h].Note.Bend is not null) half = Math.Max(half, row.HalfWidth(new PlacedNote(staff.Index, slot, h, false, rule)));
+            if (head.Note.Bend is not null) half = Math.Max(half, row.HalfWidth(links[head.Note]));
         }
-        for (var h = 0; h < slot.Heads.Length; h++)
+        foreach (var head in slot.Heads)
         {
-            var note = new PlacedNote(staff.Index, slot, h, false, rule);
+            var note = links[head.Note];
             var middle = row.Middle(note);
             var clear = middle - 0.4;
             if (note.Note.Bend is not null)

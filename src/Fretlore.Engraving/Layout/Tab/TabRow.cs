@@ -108,7 +108,7 @@ internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, 
         pen.Open();
         pen.White(middle - half - 0.12, y - height / 2 - 0.1, middle + half + 0.12, y + height / 2 + 0.1);
         pen.Text(label, middle, y + height / 2, size, Face.Sans, Anchor.Middle);
-        pen.Close("note-" + note.Id.Index.ToString(CultureInfo.InvariantCulture), titles.Of(note));
+        pen.Close(string.Create(CultureInfo.InvariantCulture, $"note-{note.Id.Index}"), titles.Of(note));
     }
 
     private void DrawRoll(Slot slot, double x)
