@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Fretlore.Music;
 using Fretlore.Reading.Chords;
 using Fretlore.Reading.Functions;
@@ -26,7 +27,7 @@ public static class SongReader
         var degrees = new Interval[song.NoteCount];
         var roles = new NoteRole[song.NoteCount];
         var parts = ImmutableArray.CreateBuilder<PartReading>(song.Parts.Count);
-        var speller = new NoteSpeller(keys, song.Bars);
+        var speller = new NoteSpeller(keys, song.Bars, song.NoteCount);
         for (var part = 0; part < song.Parts.Count; part++)
         {
             speller.Add(song.Parts[part].Bars, new LocalHarmony(part, tracks));
@@ -37,12 +38,15 @@ public static class SongReader
         for (var part = 0; part < song.Parts.Count; part++) finder.Find(song.Parts[part].Bars, new LocalHarmony(part, tracks));
         var uses = SongKeys.FirstUses(song);
         foreach (var riff in song.Riffs) ReadRiff(riff, SongKeys.Of(keys, riff, uses), namer, pitches, degrees, roles);
-        return new SongReading([.. pitches], [.. degrees], parts.ToImmutable(), Shapes(song, keys))
+        // Nothing keeps the arrays, so that they need not be copied.
+        return new SongReading(
+            ImmutableCollectionsMarshal.AsImmutableArray(pitches), ImmutableCollectionsMarshal.AsImmutableArray(degrees), parts.MoveToImmutable(),
+            Shapes(song, keys))
         {
             Home = SongKeys.Home(song),
             Keys = keys,
             KeyStretches = stretches,
-            Roles = [.. roles],
+            Roles = ImmutableCollectionsMarshal.AsImmutableArray(roles),
         };
     }
 
@@ -61,7 +65,7 @@ public static class SongReader
         Riff riff, ImmutableArray<Key> keys, SegmentNamer namer, Pitch[] pitches, Interval[] degrees, NoteRole[] roles)
     {
         var harmony = new LocalHarmony(0, [ChordTrack.Of(riff.Content, riff.Bars, keys, namer)]);
-        var speller = new NoteSpeller(keys, riff.Bars);
+        var speller = new NoteSpeller(keys, riff.Bars, 0);
         speller.Add(riff.Content, harmony);
         speller.Settle(pitches, degrees);
         new RoleFinder(keys, riff.Bars, pitches, roles).Find(riff.Content, harmony);

@@ -13,14 +13,22 @@ internal static class Progression
 
     internal static ImmutableArray<ChordMoment> WithFunctions(ImmutableArray<ChordMoment> chords, ImmutableArray<Key> keys)
     {
+        // A song goes through the same few changes over and over.
+        var known = new Dictionary<(ChordName?, ChordName?, Key, Key), ChordFunction?>();
         var told = ImmutableArray.CreateBuilder<ChordMoment>(chords.Length);
         for (var i = 0; i < chords.Length; i++)
         {
             var next = i + 1 < chords.Length ? chords[i + 1] : null;
-            var nextKey = next is null ? keys[chords[i].Bar] : keys[next.Bar];
-            told.Add(chords[i] with { Function = FunctionFinder.Of(chords[i].Best.Name, next?.Best.Name, keys[chords[i].Bar], nextKey) });
+            var (name, nextName, key) = (chords[i].Best.Name, next?.Best.Name, keys[chords[i].Bar]);
+            var nextKey = next is null ? key : keys[next.Bar];
+            if (!known.TryGetValue((name, nextName, key, nextKey), out var function))
+            {
+                function = FunctionFinder.Of(name, nextName, key, nextKey);
+                known.Add((name, nextName, key, nextKey), function);
+            }
+            told.Add(chords[i] with { Function = function });
         }
-        return told.ToImmutable();
+        return told.MoveToImmutable();
     }
 
     internal static ImmutableArray<Cadence> Cadences(ImmutableArray<ChordMoment> chords, ImmutableArray<Key> keys, ValueList<Section> sections)

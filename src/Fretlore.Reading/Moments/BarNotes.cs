@@ -6,10 +6,10 @@ namespace Fretlore.Reading.Moments;
 /// <summary>What sounds in one bar of one part, in order of time and from low to high.</summary>
 internal static class BarNotes
 {
-    /// <summary>All notes with a pitch; dead notes only stop the string they are on.</summary>
-    internal static List<SoundedNote> Of(PartBar bar, Beats length)
+    /// <summary>All notes with a pitch, in place of those of the bar before; dead notes only stop the string they are on.</summary>
+    internal static void Read(PartBar bar, Beats length, List<SoundedNote> notes)
     {
-        var notes = new List<SoundedNote>();
+        notes.Clear();
         var (ring, areDead) = (false, false);
         foreach (var strand in bar.Strands)
         {
@@ -27,7 +27,6 @@ internal static class BarNotes
         notes.Sort(static (a, b) => a.Start == b.Start ? a.Midi.CompareTo(b.Midi) : a.Start.CompareTo(b.Start));
         if (ring) LetRing(notes, length);
         if (areDead) notes.RemoveAll(static n => n.Note.IsDead);
-        return notes;
     }
 
     private static void LetRing(List<SoundedNote> notes, Beats length)

@@ -11,10 +11,12 @@ internal static class ChordTrack
     {
         var track = new List<Segment>[content.Count];
         var grid = new BeatGrid(Meter.FourFour);
+        var notes = new List<SoundedNote>();
         for (var bar = 0; bar < content.Count; bar++)
         {
             grid = grid.For(bars[bar].Meter);
-            track[bar] = Segmenter.Cut(BarNotes.Of(content[bar], bars[bar].Length), grid);
+            BarNotes.Read(content[bar], bars[bar].Length, notes);
+            track[bar] = Segmenter.Cut(notes, grid);
             namer.Name(track[bar], keys[bar]);
         }
         return track;

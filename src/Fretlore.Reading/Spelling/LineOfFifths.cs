@@ -92,7 +92,7 @@ internal static class LineOfFifths
             ref readonly var other = ref notes[i];
             var gap = other.Time - note.Time;
             var weight = other.Weight / (1 + Nearness * gap * gap);
-            var place = PlaceFor(note.Centre, other.Centre, other.Fifths);
+            var place = other.Centre == note.Centre ? other.Fifths : PlaceFor(note.Centre, other.Centre, other.Fifths);
             total += weight;
             foreach (ref var candidate in candidates) candidate.Distance += weight * Math.Abs(candidate.Fifths - place);
         }

@@ -7,7 +7,10 @@ using Fretlore.Score;
 namespace Fretlore.Reading.Spelling;
 
 /// <summary>Spells every note of a stretch of music and finds its degree above the local root.</summary>
-internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars)
+/// <param name="keys">The key of each bar.</param>
+/// <param name="bars">The bars.</param>
+/// <param name="expected">About how many notes there will be, so that their list need not grow.</param>
+internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars, int expected)
 {
     // The key's seven notes lie from one fifth below its major tonic to five above; the window around them from three below to eight above.
     private const int CentreAbove = 2;
@@ -16,7 +19,7 @@ internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars)
     // A chord this cheap has no tension or one inversion at most; dearer names, and roots that are no notes of the key, say less about spelling.
     private const double PlainChord = 0.5;
 
-    private readonly List<SpelledNote> notes = [];
+    private readonly List<SpelledNote> notes = new(expected);
 
     /// <summary>Takes in what a part plays.</summary>
     internal void Add(ValueList<PartBar> content, LocalHarmony harmony)
