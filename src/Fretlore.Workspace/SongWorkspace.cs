@@ -59,6 +59,10 @@ public sealed class SongWorkspace
         part => part.Bars.Any(bar => bar.Strands.Any(strand => strand.Events.Any(item => item.ChordSymbol is not null))));
 
     /// <summary>Makes the song's kit in memory. There must be a song.</summary>
-    public KitResult MakeKit(KitOptions options, Action<KitStep>? begins = null) =>
-        KitBuilder.Build(Song ?? throw new InvalidOperationException("A sheet without a song has no kit."), () => Reading, options, begins);
+    /// <exception cref="OperationCanceledException">It was told to stop.</exception>
+    public KitResult MakeKit(KitOptions options, Action<KitMoment>? progress = null, CancellationToken stop = default)
+    {
+        var song = Song ?? throw new InvalidOperationException("A sheet without a song has no kit.");
+        return KitBuilder.Build(new KitSource(song, () => Reading, () => HandPlanner.Plan(song), options, stop), progress);
+    }
 }

@@ -75,7 +75,19 @@ internal static class KitVerb
         if (refusal is var (message, remedy)) return WrongUse.Write(surroundings.Error, $"{output} can't hold the kit: {message}", remedy);
 
         options = options with { Parts = chosen.Value };
-        var result = KitProgress.Show(surroundings, begins => song.MakeKit(options, begins));
+        KitResult result;
+        using (var stop = new StopSignal())
+        {
+            try
+            {
+                result = KitProgress.Show(surroundings, progress => song.MakeKit(options, progress, stop.Token));
+            }
+            catch (OperationCanceledException)
+            {
+                surroundings.Error.WriteLine("Stopped: nothing was written.");
+                return ExitCode.Stopped;
+            }
+        }
         if (result is KitResult.Refused refused)
         {
             WrongUse.Write(surroundings.Error, $"no kit can be made of {sheet}: {refused.Reason}", refused.Remedy);

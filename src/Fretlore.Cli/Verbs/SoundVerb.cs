@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Runtime.InteropServices;
 using Fretlore.Cli.Files;
 using Fretlore.Cli.Output;
 using Fretlore.Score;
@@ -103,14 +102,7 @@ internal static class SoundVerb
     private static int Write(Surroundings surroundings, string output, SongMix mix, SoundFormat format)
     {
         // The first interrupt stops the work and leaves no half file; the temporary ones are removed on the way out.
-        using var stop = new CancellationTokenSource();
-        void Stop(PosixSignalContext signal)
-        {
-            signal.Cancel = true;
-            stop.Cancel();
-        }
-        using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
-        using var end = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
+        using var stop = new StopSignal();
         try
         {
             WrittenSound written = default;

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
+using System.Text;
 using Fretlore.Music;
+using Fretlore.Score;
 
 namespace Fretlore.Lesson.Kit;
 
@@ -12,6 +14,20 @@ public sealed record KitFile(string Path, ImmutableArray<byte> Bytes, string Pur
 {
     /// <summary>In lower-case hexadecimal.</summary>
     public string Sha256 => Convert.ToHexStringLower(SHA256.HashData(Bytes.AsSpan()));
+
+    /// <summary>A file of text in UTF-8.</summary>
+    public static KitFile Text(string path, string purpose, string text) => new(path, [.. Encoding.UTF8.GetBytes(text)], purpose);
+
+    /// <summary>A file that is written to a stream.</summary>
+    public static KitFile Written(string path, string purpose, Action<Stream> write)
+    {
+        using var stream = new MemoryStream();
+        write(stream);
+        return new KitFile(path, ImmutableArray.Create(stream.ToArray()), purpose);
+    }
+
+    /// <summary>A part's name in file names: short words of the sheet, with a hyphen for what a file system might not take.</summary>
+    public static string NameOf(Part part) => string.Concat(part.Name.Select(c => char.IsAsciiLetterOrDigit(c) || c == '_' ? char.ToLowerInvariant(c) : '-'));
 }
 
 /// <summary>Everything made for one song, ready to be written to a folder.</summary>

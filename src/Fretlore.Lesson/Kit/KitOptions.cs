@@ -15,18 +15,6 @@ public sealed record KitOptions
     public ValueList<int> Parts { get; init; }
 }
 
-/// <summary>A step of making a kit, in the order they are taken.</summary>
-public enum KitStep
-{
-    Reading,
-    Engraving,
-    Pictures,
-    Print,
-    MusicXml,
-    Midi,
-    Script,
-}
-
 /// <summary>A kit, or why none can be made of a song.</summary>
 public abstract record KitResult
 {
