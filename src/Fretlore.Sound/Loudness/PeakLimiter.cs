@@ -37,6 +37,14 @@ internal sealed class PeakLimiter
     /// <summary>Takes one sample of each side and gives the one from <see cref="Delay"/> samples ago.</summary>
     public (double Left, double Right) Next(double leftValue, double rightValue)
     {
+        var gain = GainAfter(leftValue, rightValue);
+        var old = (int)((now - 1 - Delay) & 255);
+        return (left[old] * gain, right[old] * gain);
+    }
+
+    /// <summary>Takes one sample of each side and gives the gain of the one from <see cref="Delay"/> samples ago, 0 to 1.</summary>
+    public double GainAfter(double leftValue, double rightValue)
+    {
         var at = (int)(now & 255);
         (left[at], right[at]) = (leftValue, rightValue);
         // Between samples a wave seldom rises to twice their height; soft passages need no closer look.
@@ -52,10 +60,8 @@ internal sealed class PeakLimiter
         var slot = (int)(now % Window);
         sum += envelope - smooth[slot];
         smooth[slot] = envelope;
-        var gain = Math.Min(1, sum / Window);
-        var old = (int)((now - Delay) & 255);
         now++;
-        return (left[old] * gain, right[old] * gain);
+        return Math.Min(1, sum / Window);
     }
 
     // The smallest of the last samples' gains, kept as a falling list.

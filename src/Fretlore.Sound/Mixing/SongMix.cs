@@ -13,16 +13,20 @@ public sealed class SongMix
     private readonly ImmutableArray<ITrack> tracks;
     private readonly double[][] buffers;
 
-    internal SongMix(SongInfo info, ImmutableArray<ITrack> tracks, long length)
+    internal SongMix(SongInfo info, ImmutableArray<ITrack> tracks, ImmutableArray<int?> parts, long length)
     {
         Info = info;
         this.tracks = tracks;
+        Parts = parts;
         Length = length;
         buffers = [.. Enumerable.Range(0, tracks.Length * 2).Select(_ => new double[BlockLength])];
     }
 
     /// <summary>The song's title, artist and rights.</summary>
     public SongInfo Info { get; }
+
+    /// <summary>For each track of the mix the index of the part that plays it; null for the click.</summary>
+    public ImmutableArray<int?> Parts { get; }
 
     /// <summary>Samples from the start to where the last note has died away.</summary>
     public long Length { get; }
@@ -50,6 +54,20 @@ public sealed class SongMix
                 Add(buffers[2 * track + 1], right, length);
             }
             hear(left.AsMemory(0, length), right.AsMemory(0, length));
+        }
+    }
+
+    /// <summary>Renders one track alone, from its start to the end of the mix; several may be rendered at once.</summary>
+    /// <param name="track">Index into <see cref="Parts"/>.</param>
+    /// <param name="hear">Takes each block, left and right.</param>
+    internal void RenderAlone(int track, Action<ReadOnlyMemory<double>, ReadOnlyMemory<double>> hear, CancellationToken cancel = default)
+    {
+        for (long from = 0; from < Length; from += BlockLength)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var length = (int)Math.Min(BlockLength, Length - from);
+            RenderTrack(track, from, length);
+            hear(buffers[2 * track].AsMemory(0, length), buffers[2 * track + 1].AsMemory(0, length));
         }
     }
 

@@ -37,8 +37,13 @@ public static class SongMixer
 
         var tracks = ImmutableArray.CreateBuilder<ITrack>();
         foreach (var i in chosen) tracks.Add(new PartTrack(performed, performed.Parts[i], rigs[i], stretch, AsideOf(song, i, rigs[i])));
-        if (request.Click || request.CountIn) tracks.Add(ClickTrack.Of(performed, stretch, request.CountIn, request.Click));
-        return new SoundResult.Ready(new SongMix(song.Info, tracks.ToImmutable(), SampleRate.At(seconds)));
+        var parts = chosen.Select(i => (int?)i).ToList();
+        if (request.Click || request.CountIn)
+        {
+            tracks.Add(ClickTrack.Of(performed, stretch, request.CountIn, request.Click));
+            parts.Add(null);
+        }
+        return new SoundResult.Ready(new SongMix(song.Info, tracks.ToImmutable(), [.. parts], SampleRate.At(seconds)));
     }
 
     // Where a part stands depends on the whole song, so that it stands there alone as well.

@@ -9,8 +9,9 @@ namespace Fretlore.Sound.Output;
 /// <summary>Opus in Ogg (RFC 7845), which browsers play: about a tenth of the size of a WAV file.</summary>
 internal sealed class OpusOutput : ISoundOutput
 {
+    public const int UsualBitsASecond = 128_000;
+
     private const int FrameLength = SampleRate.Hertz / 50;
-    private const int BitsASecond = 128_000;
     private const int LongestPacket = 4000;
     private const int PacketsAPage = 50;
 
@@ -24,12 +25,12 @@ internal sealed class OpusOutput : ISoundOutput
     private int filled;
     private int packed;
 
-    public OpusOutput(Stream output, SongInfo info)
+    public OpusOutput(Stream output, SongInfo info, int bitsASecond)
     {
         // Only the codec in C# gives the same bytes everywhere.
         OpusCodecFactory.AttemptToUseNativeLibrary = false;
         encoder = OpusCodecFactory.CreateEncoder(SampleRate.Hertz, 2, OpusApplication.OPUS_APPLICATION_AUDIO);
-        encoder.Bitrate = BitsASecond;
+        encoder.Bitrate = bitsASecond;
         skip = encoder.Lookahead;
         pages = new OggPages(output);
         pages.Add(Head(skip), 0);

@@ -1,4 +1,4 @@
-using System.Runtime.InteropServices;
+using Fretlore.Score;
 using Fretlore.Sound.Loudness;
 using Fretlore.Sound.Mixing;
 
@@ -32,9 +32,6 @@ public static class SoundFile
     /// <summary>The highest true peak, in decibels under full scale.</summary>
     public const double TruePeak = -1;
 
-    private const int FrameBytes = 2 * sizeof(float);
-    private const double MostGain = 60; // dB
-
     /// <summary>Renders the mix and writes it.</summary>
     /// <param name="mix">The mix; rendered once.</param>
     /// <param name="scratch">An empty stream that can be written, read and sought.</param>
@@ -46,76 +43,34 @@ public static class SoundFile
     public static WrittenSound Write(
         SongMix mix, Stream scratch, Stream output, SoundFormat format, Action<double>? progress = null, CancellationToken cancel = default)
     {
-        // A margin for what rounding and smoothing add, and more where the codec draws the wave anew.
-        var ceiling = FromDecibels(TruePeak - (format == SoundFormat.Opus ? 1.5 : 0.2));
-        var raw = Render(mix, scratch, progress, cancel);
-        var (gain, loudness) = FindGain(scratch, raw, ceiling, cancel);
+        var store = new FrameStore(scratch);
+        var raw = Render(mix, store, progress, cancel);
+        var stored = new StoredMix([store], cancel);
+        var level = Level.Find(raw, format, stored.Play);
         progress?.Invoke(0.9);
-        using (ISoundOutput file = format == SoundFormat.Opus ? new OpusOutput(output, mix.Info) : new WaveOutput(output, format == SoundFormat.Wave24 ? 24 : 16))
-        {
-            ForEach(scratch, gain, ceiling, file.Write, cancel);
-        }
+        using (var file = Open(output, mix.Info, format)) level.Run(stored.Play, file.Write);
         progress?.Invoke(1);
-        return new WrittenSound(mix.Seconds, loudness);
+        return new WrittenSound(mix.Seconds, level.Loudness);
     }
 
-    private static double? Render(SongMix mix, Stream scratch, Action<double>? progress, CancellationToken cancel)
+    /// <param name="bitsASecond">Of Opus; null for the usual.</param>
+    internal static ISoundOutput Open(Stream output, SongInfo info, SoundFormat format, int? bitsASecond = null) => format == SoundFormat.Opus
+        ? new OpusOutput(output, info, bitsASecond ?? OpusOutput.UsualBitsASecond)
+        : new WaveOutput(output, format == SoundFormat.Wave24 ? 24 : 16);
+
+    private static double? Render(SongMix mix, FrameStore store, Action<double>? progress, CancellationToken cancel)
     {
         var meter = new LoudnessMeter();
-        var frames = new float[2 * SongMix.BlockLength];
         long done = 0;
         mix.Render((left, right) =>
         {
             var l = left.Span;
             var r = right.Span;
-            for (var i = 0; i < l.Length; i++)
-            {
-                meter.Hear(l[i], r[i]);
-                frames[2 * i] = (float)l[i];
-                frames[2 * i + 1] = (float)r[i];
-            }
-            scratch.Write(MemoryMarshal.AsBytes(frames.AsSpan(0, 2 * l.Length)));
+            for (var i = 0; i < l.Length; i++) meter.Hear(l[i], r[i]);
+            store.Write(l, r);
             done += l.Length;
             progress?.Invoke(0.85 * done / mix.Length);
         }, cancel: cancel);
         return meter.Integrated();
     }
-
-    // The limiter takes a little loudness away, so the gain is tried and mended.
-    private static (double Gain, double? Loudness) FindGain(Stream scratch, double? raw, double ceiling, CancellationToken cancel)
-    {
-        if (raw is not { } measured) return (1, null);
-        var decibels = Math.Min(Loudness - measured, MostGain);
-        for (var attempt = 0; ; attempt++)
-        {
-            var meter = new LoudnessMeter();
-            ForEach(scratch, FromDecibels(decibels), ceiling, meter.Hear, cancel);
-            var reached = meter.Integrated() ?? Loudness;
-            if (Math.Abs(Loudness - reached) < 0.1 || attempt == 5) return (FromDecibels(decibels), reached);
-            decibels = Math.Min(decibels + Loudness - reached, MostGain);
-        }
-    }
-
-    private static void ForEach(Stream scratch, double gain, double ceiling, Action<double, double> hear, CancellationToken cancel)
-    {
-        var limiter = new PeakLimiter(ceiling);
-        scratch.Position = 0;
-        var bytes = new byte[SongMix.BlockLength * FrameBytes];
-        long taken = 0;
-        for (int read; (read = scratch.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false)) > 0;)
-        {
-            cancel.ThrowIfCancellationRequested();
-            var frames = MemoryMarshal.Cast<byte, float>(bytes.AsSpan(0, read));
-            for (var i = 0; i + 1 < frames.Length; i += 2) Pass(frames[i] * gain, frames[i + 1] * gain);
-        }
-        for (var i = 0; i < PeakLimiter.Delay; i++) Pass(0, 0);
-
-        void Pass(double left, double right)
-        {
-            var (l, r) = limiter.Next(left, right);
-            if (taken++ >= PeakLimiter.Delay) hear(l, r);
-        }
-    }
-
-    private static double FromDecibels(double decibels) => Math.Pow(10, decibels / 20);
 }

@@ -1,0 +1,50 @@
+using Fretlore.Sound.Loudness;
+
+namespace Fretlore.Sound.Output;
+
+/// <summary>How much a mix is turned up so that it comes out at one loudness, with its peaks held.</summary>
+/// <param name="Gain">A factor before the limiter.</param>
+/// <param name="Ceiling">The limiter's, as a share of full scale.</param>
+/// <param name="Loudness">What it comes out at, in LUFS; null for silence.</param>
+internal readonly record struct Level(double Gain, double Ceiling, double? Loudness)
+{
+    private const double MostGain = 60; // dB
+    private const double CloseEnough = 0.1; // LU
+
+    /// <summary>Finds the gain by trying: the limiter takes a little loudness away.</summary>
+    /// <param name="raw">The mix's loudness before, in LUFS; null for silence.</param>
+    /// <param name="format">The kind of file it goes into: a codec that draws the wave anew needs room for that.</param>
+    /// <param name="play">Passes every frame of the mix on.</param>
+    public static Level Find(double? raw, SoundFormat format, Action<Action<double, double>> play)
+    {
+        var ceiling = FromDecibels(SoundFile.TruePeak - (format == SoundFormat.Opus ? 1.5 : 0.2));
+        if (raw is not { } measured) return new Level(1, ceiling, null);
+        var decibels = Math.Min(SoundFile.Loudness - measured, MostGain);
+        for (var attempt = 0; ; attempt++)
+        {
+            var level = new Level(FromDecibels(decibels), ceiling, null);
+            var meter = new LoudnessMeter();
+            level.Run(play, meter.Hear);
+            var reached = meter.Integrated() ?? SoundFile.Loudness;
+            if (Math.Abs(SoundFile.Loudness - reached) < CloseEnough || attempt == 5) return level with { Loudness = reached };
+            decibels = Math.Min(decibels + SoundFile.Loudness - reached, MostGain);
+        }
+    }
+
+    /// <summary>Passes every frame on at this level.</summary>
+    public void Run(Action<Action<double, double>> play, Action<double, double> hear)
+    {
+        var limiter = new PeakLimiter(Ceiling);
+        var gain = Gain;
+        long taken = 0;
+        void Pass(double left, double right)
+        {
+            var (l, r) = limiter.Next(left, right);
+            if (taken++ >= PeakLimiter.Delay) hear(l, r);
+        }
+        play((left, right) => Pass(left * gain, right * gain));
+        for (var i = 0; i < PeakLimiter.Delay; i++) Pass(0, 0);
+    }
+
+    private static double FromDecibels(double decibels) => Math.Pow(10, decibels / 20);
+}
