@@ -30,15 +30,21 @@ internal static class KitVerb
             Description = "Parts on the pages, by their short names with commas between; all when not given. The other files have all parts.",
             HelpName = "NAMES",
         };
+        var noSound = new Option<bool>("--no-sound") { Description = "Leave the sound out: it takes longest." };
         var verb = new Verb(
-            "kit", "Make a song's lesson kit: pages to print and show, MusicXML, MIDI and the script of call-outs.",
+            "kit", "Make a song's lesson kit: pages to print and show, sound, MusicXML, MIDI and the script of call-outs.",
             "fretlore kit my-song.lore -o my-song-kit", "fretlore kit my-song.lore -o my-song-kit --paper letter --parts rhythm,lead")
         {
-            sheet, output, paper, show, parts,
+            sheet, output, paper, show, parts, noSound,
         };
         verb.SetAction(parsed =>
         {
-            var options = new KitOptions { Paper = PaperPreset.Find(parsed.GetRequiredValue(paper)) ?? PaperPreset.A4, Show = NotationOf(parsed.GetRequiredValue(show)) };
+            var options = new KitOptions
+            {
+                Paper = PaperPreset.Find(parsed.GetRequiredValue(paper)) ?? PaperPreset.A4,
+                Show = NotationOf(parsed.GetRequiredValue(show)),
+                SoundRoom = parsed.GetValue(noSound) ? null : ScratchFile.Open,
+            };
             return Run(surroundings, parsed.GetRequiredValue(sheet), parsed.GetRequiredValue(output), options, parsed.GetValue(parts));
         });
         return verb;
@@ -86,6 +92,12 @@ internal static class KitVerb
             {
                 surroundings.Error.WriteLine("Stopped: nothing was written.");
                 return ExitCode.Stopped;
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                return WrongUse.Write(
+                    surroundings.Error, $"the sound can't be worked out in {ScratchFile.Folder}: {Reason.Of(e)}",
+                    "Make room there, set TMPDIR to another folder, or leave the sound out with --no-sound.");
             }
         }
         if (result is KitResult.Refused refused)

@@ -11,12 +11,13 @@ public static class KitBuilder
     private const double ReadingWeight = 0.1;
 
     /// <summary>What a kit is made of, in the order its files are listed.</summary>
-    private static ImmutableArray<IKitSection> Sections =>
+    private static ImmutableArray<IKitSection> SectionsOf(KitOptions options) =>
     [
         new PagesSection(),
         new MusicXmlSection(),
         new MidiSection(),
         new ScriptSection(),
+        .. options.SoundRoom is null ? (ImmutableArray<IKitSection>)[] : [new SoundSection()],
     ];
 
     /// <param name="source">The song and how its kit was asked for.</param>
@@ -24,7 +25,7 @@ public static class KitBuilder
     /// <exception cref="OperationCanceledException">The source was told to stop.</exception>
     public static KitResult Build(KitSource source, Action<KitMoment>? progress = null)
     {
-        var sections = Sections;
+        var sections = SectionsOf(source.Options);
         var (done, whole) = (ReadingWeight, ReadingWeight + sections.Sum(section => section.Weight));
         progress?.Invoke(new KitMoment("Reading the music", 0));
         _ = source.Reading;

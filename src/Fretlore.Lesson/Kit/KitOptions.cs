@@ -13,6 +13,9 @@ public sealed record KitOptions
 
     /// <summary>Indexes into the song's parts of those on the pages; empty for all. The other files always have all parts.</summary>
     public ValueList<int> Parts { get; init; }
+
+    /// <summary>Gives empty streams that can be written, read and sought, for sound to be worked out in; null for a kit without sound.</summary>
+    public Func<Stream>? SoundRoom { get; init; }
 }
 
 /// <summary>A kit, or why none can be made of a song.</summary>

@@ -18,6 +18,7 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
     private readonly Lazy<SongHands> hands = new(plan);
     private readonly Lazy<PerformedSong> played = new(() => Performer.Play(song));
     private readonly Lazy<FontLibrary> fonts = new(() => new FontLibrary());
+    private (KitSound? Sound, string? WhyNot)? sound;
 
     public Song Song => song;
 
@@ -33,4 +34,17 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
     public KitOptions Options => options;
 
     public CancellationToken Stop => stop;
+
+    /// <summary>The song's sound; null when the kit is to have none, or when it can't be played: see <see cref="WhyNoSound"/>.</summary>
+    /// <param name="progress">Told how much is done, from 0 to 1, by the first who asks.</param>
+    /// <exception cref="IOException">There is no room to work in.</exception>
+    public KitSound? Sound(Action<double>? progress = null)
+    {
+        if (options.SoundRoom is not { } room) return null;
+        sound ??= KitSound.Make(this, room, progress);
+        return sound.Value.Sound;
+    }
+
+    /// <summary>Why a song can't be played, a whole sentence; null when it can, and before <see cref="Sound"/> was asked for.</summary>
+    public string? WhyNoSound => sound?.WhyNot;
 }

@@ -15,7 +15,7 @@ public sealed class KitFacts : IDisposable
     [Fact]
     public void AKit_HoldsPagesMusicXmlMidiScriptAndItsList()
     {
-        Assert.Equal(0, desktop.Run("kit", "ash.lore", "-o", "kit"));
+        Assert.Equal(0, desktop.Run("kit", "ash.lore", "-o", "kit", "--no-sound"));
         var files = desktop.Everything("kit");
         Assert.Empty(((string[])["kit.json", "pages/full.pdf", "pages/full-01.svg", "song.musicxml", "song.mid", "script.md"]).Except(files.Keys));
         Assert.StartsWith("%PDF-", desktop.Read("kit/pages/full.pdf"), StringComparison.Ordinal);
@@ -29,7 +29,7 @@ public sealed class KitFacts : IDisposable
     [Fact]
     public void TheList_NamesEveryOtherFileWithItsHashAndPurpose()
     {
-        desktop.Run("kit", "ash.lore", "-o", "kit");
+        desktop.Run("kit", "ash.lore", "-o", "kit", "--no-sound");
         using var list = JsonDocument.Parse(desktop.Read("kit/kit.json"));
         var listed = list.RootElement.GetProperty("files").EnumerateArray().ToList();
         Assert.Equal(
@@ -44,6 +44,41 @@ public sealed class KitFacts : IDisposable
         });
     }
 
+    [Fact]
+    public void AKitWithSound_HasTheSongAndEachPartAlone_TheSameBytesTwice()
+    {
+        desktop.Write("duo.lore", """
+            title  Duo
+            tuning E2 A2 D3 G3 B3 E4
+            tempo  Q = 120
+            part rhythm "Rhythm guitar"  sound driven
+            part lead   "Lead guitar"    sound singing
+            section All
+              rhythm @654 E [0 2 2] 0m 0m 0m Q [3 5 5] R |
+              lead   @2 H 8+v E 5,8 Q 5v |
+
+            """);
+        Assert.Equal(0, desktop.Run("kit", "duo.lore", "-o", "kit"));
+        Assert.Contains("Playing the song ...", desktop.Error, StringComparison.Ordinal);
+        var files = desktop.Everything("kit");
+        foreach (var name in (string[])["full", "part-rhythm", "part-lead"]) Assert.StartsWith("OggS", desktop.Read($"kit/sound/{name}.opus"), StringComparison.Ordinal);
+        Assert.Contains("85 dBA", desktop.Out, StringComparison.Ordinal);
+        Assert.Equal(0, desktop.Run("kit", "duo.lore", "-o", "again"));
+        Assert.Equal(files, desktop.Everything("again"));
+        Assert.Equal(0, desktop.Run("kit", "duo.lore", "-o", "kit", "--no-sound"));
+        Assert.Equal(files.Keys.Where(path => !path.StartsWith("sound/", StringComparison.Ordinal)), desktop.Everything("kit").Keys);
+        Assert.DoesNotContain("Playing", desktop.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ASoundThatDoesNotExist_LeavesTheKitWithoutSound_AndSaysSo()
+    {
+        desktop.Write("duo.lore", "title T\ntuning E2 A2 D3 G3 B3 E4\ntempo Q = 120\npart solo \"Solo\" sound drivn\nsection A\n  solo @6 W 0\n");
+        Assert.Equal(0, desktop.Run("kit", "duo.lore", "-o", "kit"));
+        Assert.Contains("The kit has no sound", desktop.Out, StringComparison.Ordinal);
+        Assert.Contains("Perhaps driven was meant", desktop.Out, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("salt-furnace")]
     [InlineData("lanterns-on-the-weir")]
@@ -51,17 +86,17 @@ public sealed class KitFacts : IDisposable
     public void ADemoSong_GivesTheSameBytesTwice_WithoutAWarning(string song)
     {
         var sheet = Path.Combine(Repository.Root, "demo", song + ".lore");
-        Assert.Equal(0, desktop.Run("kit", sheet, "-o", "first"));
+        Assert.Equal(0, desktop.Run("kit", sheet, "-o", "first", "--no-sound"));
         Assert.DoesNotContain("FL", desktop.Error, StringComparison.Ordinal);
-        Assert.Equal(0, desktop.Run("kit", sheet, "-o", "deep/er/second"));
+        Assert.Equal(0, desktop.Run("kit", sheet, "-o", "deep/er/second", "--no-sound"));
         Assert.Equal(desktop.Everything("first"), desktop.Everything("deep/er/second"));
     }
 
     [Fact]
     public void Paper_IsA4UnlessLetterIsAskedFor()
     {
-        desktop.Run("kit", "ash.lore", "-o", "a4");
-        desktop.Run("kit", "ash.lore", "-o", "letter", "--paper", "letter");
+        desktop.Run("kit", "ash.lore", "-o", "a4", "--no-sound");
+        desktop.Run("kit", "ash.lore", "-o", "letter", "--no-sound", "--paper", "letter");
         Assert.Contains("width=\"210mm\" height=\"297mm\"", desktop.Read("a4/pages/full-01.svg"), StringComparison.Ordinal);
         Assert.Contains("width=\"215.9mm\" height=\"279.4mm\"", desktop.Read("letter/pages/full-01.svg"), StringComparison.Ordinal);
     }
@@ -70,8 +105,8 @@ public sealed class KitFacts : IDisposable
     public void Parts_ChooseWhatIsOnThePages_AndNothingElse()
     {
         var sheet = Path.Combine(Repository.Root, "demo", "salt-furnace.lore");
-        desktop.Run("kit", sheet, "-o", "all");
-        Assert.Equal(0, desktop.Run("kit", sheet, "-o", "lead", "--parts", "Lead"));
+        desktop.Run("kit", sheet, "-o", "all", "--no-sound");
+        Assert.Equal(0, desktop.Run("kit", sheet, "-o", "lead", "--no-sound", "--parts", "Lead"));
         var (all, lead) = (desktop.Everything("all"), desktop.Everything("lead"));
         Assert.True(lead.Count < all.Count);
         Assert.Equal(all["song.mid"], lead["song.mid"]);
@@ -83,8 +118,8 @@ public sealed class KitFacts : IDisposable
     {
         using var terminal = new Desktop { ErrorIsTerminal = true };
         terminal.Run("new", "ash.lore");
-        Assert.Equal(0, terminal.Run("kit", "ash.lore", "-o", "kit"));
-        Assert.Equal(0, desktop.Run("kit", "ash.lore", "-o", "kit"));
+        Assert.Equal(0, terminal.Run("kit", "ash.lore", "-o", "kit", "--no-sound"));
+        Assert.Equal(0, desktop.Run("kit", "ash.lore", "-o", "kit", "--no-sound"));
         var steps = desktop.Error.Split('\n').Where(line => line.EndsWith(" ...", StringComparison.Ordinal)).ToArray();
         Assert.Equal(["Reading the music ...", "Engraving pages ...", "Writing MusicXML ..."], steps[..3]);
         Assert.Distinct(steps);
@@ -97,7 +132,7 @@ public sealed class KitFacts : IDisposable
     [InlineData("--paper", "a3")]
     public void AChoiceThatCannotBe_IsWrongUse_AndMakesNothing(string option, string value)
     {
-        Assert.Equal(2, desktop.Run("kit", "ash.lore", "-o", "kit", option, value));
+        Assert.Equal(2, desktop.Run("kit", "ash.lore", "-o", "kit", "--no-sound", option, value));
         Assert.StartsWith("fretlore: ", desktop.Error, StringComparison.Ordinal);
         Assert.Equal(["ash.lore"], desktop.Everything().Keys);
     }
@@ -105,7 +140,7 @@ public sealed class KitFacts : IDisposable
     [Fact]
     public void APartNearlyNamed_IsSuggested()
     {
-        desktop.Run("kit", "ash.lore", "-o", "kit", "--parts", "gutiar");
+        desktop.Run("kit", "ash.lore", "-o", "kit", "--no-sound", "--parts", "gutiar");
         Assert.Contains("Perhaps guitar was meant", desktop.Error, StringComparison.Ordinal);
     }
 
@@ -135,10 +170,10 @@ public sealed class KitFacts : IDisposable
     [MemberData(nameof(BadSheets), DisableDiscoveryEnumeration = true)]
     public void ABadSheet_IsSaidByLineColumnAndRemedy_AndLeavesTheEarlierKit(string what, byte[] sheet)
     {
-        desktop.Run("kit", "ash.lore", "-o", "kit");
+        desktop.Run("kit", "ash.lore", "-o", "kit", "--no-sound");
         desktop.Write("bad.lore", sheet);
         var before = desktop.Everything();
-        foreach (var verb in (string[][])[["check", "bad.lore"], ["kit", "bad.lore", "-o", "kit"]])
+        foreach (var verb in (string[][])[["check", "bad.lore"], ["kit", "bad.lore", "-o", "kit", "--no-sound"]])
         {
             Assert.True(desktop.Run(verb) == 1, what);
             Assert.Matches(@"(?m)^bad\.lore:\d+:\d+ error FL\d{4} .+\n(    .*\n    .*\n)?  \S.+$", desktop.Out + desktop.Error);
@@ -173,7 +208,7 @@ public sealed class KitFacts : IDisposable
     public void AnUnwritableFolder_IsRefused()
     {
         Assert.SkipUnless(Directory.Exists("/proc/self"), "Needs a folder that not even the superuser can write to.");
-        Assert.Equal(2, desktop.Run("kit", "ash.lore", "-o", "/proc/kit"));
+        Assert.Equal(2, desktop.Run("kit", "ash.lore", "-o", "/proc/kit", "--no-sound"));
         Assert.Contains("/proc/kit can't be written: ", desktop.Error, StringComparison.Ordinal);
         Assert.Equal(2, desktop.Run("new", "/proc/ash.lore"));
     }

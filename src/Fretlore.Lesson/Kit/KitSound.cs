@@ -1,0 +1,28 @@
+using System.Collections.Immutable;
+using Fretlore.Sound.Mixing;
+using Fretlore.Sound.Output;
+
+namespace Fretlore.Lesson.Kit;
+
+/// <summary>The song's sound as Opus files: everything together, and each part alone just as it is within it.</summary>
+/// <param name="Seconds">The length of every file; the song's first bar begins at its first sample.</param>
+/// <param name="Full">Everything together.</param>
+/// <param name="Stems">Each part of the song alone, in the song's order: together they are the full sound again. One part alone is the full sound.</param>
+public sealed record KitSound(double Seconds, ImmutableArray<byte> Full, ImmutableArray<ImmutableArray<byte>> Stems)
+{
+    /// <summary>Makes it.</summary>
+    /// <returns>The sound, or null with the reason why there is none, a whole sentence.</returns>
+    internal static (KitSound? Sound, string? WhyNot) Make(KitSource source, Func<Stream> room, Action<double>? progress)
+    {
+        if (SongMixer.Prepare(source.Song, new SoundRequest()) is not SoundResult.Ready { Mix: var mix })
+        {
+            var (message, remedy) = (SoundResult.Refused)SongMixer.Prepare(source.Song, new SoundRequest());
+            return (null, $"The kit has no sound, for {message} {remedy}");
+        }
+        using var full = new MemoryStream();
+        var stems = mix.Parts.Length < 2 ? [] : mix.Parts.Select(_ => new MemoryStream()).ToArray();
+        StemFiles.Write(mix, room, full, stems, SoundFormat.Opus, progress, source.Stop);
+        var whole = ImmutableArray.Create(full.ToArray());
+        return (new KitSound(mix.Seconds, whole, stems.Length == 0 ? [whole] : [.. stems.Select(stem => ImmutableArray.Create(stem.ToArray()))]), null);
+    }
+}
