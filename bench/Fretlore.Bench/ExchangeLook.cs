@@ -21,7 +21,7 @@ internal static class ExchangeLook
         while (file.Length < Megabyte)
         {
             bars += 80;
-            file = SongExport.Write(SongWorkspace.Open(new SourceText(GeneratedSong.Sheet(bars), "bench.lore")), ExportForm.MusicXml);
+            file = SongExport.Write(SongWorkspace.Open(new SourceText(GeneratedSong.Sheet(bars), "bench.lore")), ExportForm.MusicXml).Bytes;
         }
         var text = Encoding.UTF8.GetString(file);
         var bare = Encoding.UTF8.GetBytes(text.Replace("<software>Fretlore</software>", "<software>Other</software>", StringComparison.Ordinal));

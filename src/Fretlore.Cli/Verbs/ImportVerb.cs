@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Text;
 using Fretlore.Cli.Files;
 using Fretlore.Cli.Output;
-using Fretlore.Exchange.Reports;
 using Fretlore.Workspace.Exchange;
 
 namespace Fretlore.Cli.Verbs;
@@ -64,18 +63,7 @@ internal static class ImportVerb
     private static void Report(Surroundings surroundings, string output, SheetImport.Made made)
     {
         surroundings.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{output}: {Count(made.Bars, "bar")}, {Count(made.Parts, "part")}."));
-        foreach (var (kind, heading) in (ReadOnlySpan<(RemarkKind, string)>)[
-            (RemarkKind.LeftOut, "Not carried over:"), (RemarkKind.Changed, "Carried over in another form:"), (RemarkKind.Guessed, "Worked out, because the file does not say it:")])
-        {
-            var remarks = made.Remarks.Where(r => r.Kind == kind).ToList();
-            if (remarks.Count == 0) continue;
-            surroundings.Out.WriteLine(heading);
-            foreach (var same in remarks.GroupBy(r => r))
-            {
-                var times = same.Count() > 1 ? string.Create(CultureInfo.InvariantCulture, $" ({same.Count()} times)") : "";
-                surroundings.Out.WriteLine($"  {same.Key}{times}");
-            }
-        }
+        RemarkPrinter.Write(surroundings.Out, made.Remarks);
         if (made.Findings.IsEmpty) return;
         FindingPrinter.Write(surroundings.Error, output, made.Findings, surroundings.Colours);
     }

@@ -159,7 +159,8 @@ internal sealed class PartBuilder(RawPart raw, Remarks remarks)
         yield return new Strand(kind, made.ToValueList());
     }
 
-    private static IEnumerable<Event> Rests(Beats from, Beats to)
+    /// <summary>Rests from one place to another.</summary>
+    public static IEnumerable<Event> Rests(Beats from, Beats to)
     {
         foreach (var (value, tuplet) in ValuePieces.Of(to - from))
         {

@@ -2,10 +2,10 @@ using System.Collections.Immutable;
 
 namespace Fretlore.Exchange.Reports;
 
-/// <summary>Collects remarks; the same one for many bars is kept for the first few and then counted.</summary>
+/// <summary>Collects remarks; the same one is kept for the first thousand places and then counted.</summary>
 internal sealed class Remarks
 {
-    private const int MostOfOneSort = 20;
+    private const int MostOfOneSort = 1000;
 
     private readonly List<Remark> all = [];
     private readonly Dictionary<(RemarkKind, string, string?), int> counts = [];

@@ -27,9 +27,19 @@ internal sealed record PlayedXml(int Pages, string Log, PlayedXmlNote[] Notes)
 {
     private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web);
 
-    public static PlayedXml From(byte[] file)
+    public static PlayedXml From(byte[] file) => From([file])[0];
+
+    /// <summary>All of them in one run of node, which takes longer to start than to play.</summary>
+    public static PlayedXml[] From(IReadOnlyList<byte[]> files)
     {
-        using var temporary = new TemporaryFile(".musicxml", file);
-        return JsonSerializer.Deserialize<PlayedXml[]>(OutsideProgram.Node("play-musicxml.mjs", temporary.Path), Options)![0];
+        var temporary = files.Select(f => new TemporaryFile(".musicxml", f)).ToList();
+        try
+        {
+            return JsonSerializer.Deserialize<PlayedXml[]>(OutsideProgram.Node("play-musicxml.mjs", [.. temporary.Select(t => t.Path)]), Options)!;
+        }
+        finally
+        {
+            foreach (var file in temporary) file.Dispose();
+        }
     }
 }
