@@ -40,6 +40,7 @@ internal static class FretloreCommand
             ScaleVerb.Make(surroundings),
             ShapesVerb.Make(surroundings),
             HandsVerb.Make(surroundings),
+            PagesVerb.Make(surroundings),
             SoundVerb.Make(surroundings),
             StringsVerb.Make(surroundings),
             ImportVerb.Make(surroundings),

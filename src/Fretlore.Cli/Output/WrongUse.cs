@@ -11,7 +11,7 @@ internal static class WrongUse
         var command = parsed.CommandResult.Command;
         if (command is RootCommand && parsed.Tokens.Count == 0)
         {
-            error.WriteLine("fretlore: say what to do: kit, check, explain, format, new, name, scale, shapes, hands, sound or strings.");
+            error.WriteLine("fretlore: say what to do: kit, check, explain, format, new, name, scale, shapes, hands, pages, sound, strings, import or export.");
         }
         else
         {

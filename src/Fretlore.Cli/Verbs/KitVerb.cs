@@ -50,7 +50,8 @@ internal static class KitVerb
         return verb;
     }
 
-    private static Notation NotationOf(string word) => word switch
+    /// <summary>What <c>--show</c> asks for.</summary>
+    public static Notation NotationOf(string word) => word switch
     {
         "tab" => Notation.Tab,
         "staff" => Notation.Staff,

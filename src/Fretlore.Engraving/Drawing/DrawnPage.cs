@@ -15,7 +15,16 @@ public sealed record DrawnPage(double Width, double Height, double StaffSpace, V
 /// <param name="Subject">What it is, such as "Full transcription".</param>
 /// <param name="Pages">In order; at least one.</param>
 /// <param name="Bookmarks">Section names with the page they start on (from 0).</param>
-public sealed record Document(string Title, string? Author, string Subject, ValueList<DrawnPage> Pages, ValueList<Bookmark> Bookmarks);
+public sealed record Document(string Title, string? Author, string Subject, ValueList<DrawnPage> Pages, ValueList<Bookmark> Bookmarks)
+{
+    /// <summary>One page as a document of its own, with its bookmarks.</summary>
+    /// <param name="page">Its index.</param>
+    public Document OnlyPage(int page) => this with
+    {
+        Pages = [Pages[page]],
+        Bookmarks = [.. Bookmarks.Where(b => b.Page == page).Select(b => b with { Page = 0 })],
+    };
+}
 
 /// <summary>An entry of a document's outline.</summary>
 /// <param name="Title">As shown.</param>

@@ -1,4 +1,5 @@
 using Fretlore.Music;
+using Fretlore.Score;
 
 namespace Fretlore.Engraving.Layout;
 
@@ -47,4 +48,21 @@ public sealed record PageOptions
 
     /// <summary>Whether chord symbols from the reading stand above the staff.</summary>
     public bool ChordSymbols { get; init; } = true;
+
+    /// <summary>How we print a song on a paper or show it on a screen.</summary>
+    /// <param name="preset">The paper.</param>
+    /// <param name="song">The song.</param>
+    /// <param name="show">Staff, tablature or both.</param>
+    /// <param name="parts">Indexes into the song's parts; empty for all.</param>
+    public static PageOptions On(PaperPreset preset, Song song, Notation show, ValueList<int> parts) => new()
+    {
+        Paper = preset.Paper,
+        StaffSpace = preset.StaffSpace,
+        Show = show,
+        ChordFrames = preset.Name != "slide",
+        FewerPages = true,
+        Legend = preset.Name != "slide",
+        Parts = parts,
+        Subject = parts.Count == 0 || parts.Count == song.Parts.Count ? "Full transcription" : string.Join(", ", parts.Select(part => song.Parts[part].Title)),
+    };
 }

@@ -7,13 +7,13 @@ using SkiaSharp;
 namespace Fretlore.Engraving.Output;
 
 /// <summary>Draws marks on a canvas whose unit is the staff space: a PDF page or a bitmap.</summary>
-internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts) : IDisposable
+internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts, PictureGround behind = PictureGround.White) : IDisposable
 {
     private const double SpacesPerEm = 4;
 
-    private readonly SKPaint ink = new() { IsAntialias = true, Color = SKColors.Black, Style = SKPaintStyle.Fill };
+    private readonly SKPaint ink = new() { IsAntialias = true, Color = InkOn(behind), Style = SKPaintStyle.Fill };
     private readonly SKPaint ground = new() { IsAntialias = true, Style = SKPaintStyle.Fill };
-    private readonly SKPaint stroke = new() { IsAntialias = true, Color = SKColors.Black, Style = SKPaintStyle.Stroke, StrokeJoin = SKStrokeJoin.Round };
+    private readonly SKPaint stroke = new() { IsAntialias = true, Color = InkOn(behind), Style = SKPaintStyle.Stroke, StrokeJoin = SKStrokeJoin.Round };
 
     public void Dispose()
     {
@@ -105,7 +105,13 @@ internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts) 
     private void Paint(SKCanvas canvas, Fill fill)
     {
         var level = fill.Level();
-        ground.Color = new SKColor(level, level, level);
+        if (behind == PictureGround.White) ground.Color = new SKColor(level, level, level);
+        else
+        {
+            // A clear ground shows through where paper would: what lies beneath is taken away, and a tint is a thinner ink.
+            ground.BlendMode = SKBlendMode.Src;
+            ground.Color = ink.Color.WithAlpha((byte)(255 - level));
+        }
         canvas.DrawRect(new SKRect((float)fill.Box.Left, (float)fill.Box.Top, (float)fill.Box.Right, (float)fill.Box.Bottom), ground);
     }
 
@@ -131,6 +137,8 @@ internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts) 
         builder.AddPositionedRun(glyphs, font, places);
         return builder.Build() ?? throw new InvalidOperationException("A run of glyphs makes no text.");
     }
+
+    private static SKColor InkOn(PictureGround ground) => ground == PictureGround.ClearUnderWhiteInk ? SKColors.White : SKColors.Black;
 
     private static SKPoint At(Point point) => new((float)point.X, (float)point.Y);
 }

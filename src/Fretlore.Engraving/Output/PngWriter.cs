@@ -14,21 +14,24 @@ public static class PngWriter
     /// <param name="page">The page.</param>
     /// <param name="fonts">Its fonts.</param>
     /// <param name="pixelsPerSpace">How many pixels a staff space takes; more than 0.</param>
-    /// <param name="transparent">Whether the ground is left clear, for laying over a film; the page is white otherwise.</param>
+    /// <param name="ground">What is behind the ink.</param>
     /// <param name="to">Where the file goes.</param>
     /// <returns>False, with nothing written, when the picture would have no pixel or more than <see cref="MostPixels"/> along a side.</returns>
-    public static bool Write(DrawnPage page, FontLibrary fonts, double pixelsPerSpace, bool transparent, Stream to)
+    public static bool Write(DrawnPage page, FontLibrary fonts, double pixelsPerSpace, PictureGround ground, Stream to)
     {
-        var (width, height) = (Math.Ceiling(page.Width * pixelsPerSpace), Math.Ceiling(page.Height * pixelsPerSpace));
+        var (width, height) = (PixelsOf(page.Width), PixelsOf(page.Height));
         if (!(width >= 1 && height >= 1 && width <= MostPixels && height <= MostPixels)) return false;
         using var surface = SKSurface.Create(new SKImageInfo((int)width, (int)height, SKColorType.Rgba8888, SKAlphaType.Premul));
-        surface.Canvas.Clear(transparent ? SKColors.Transparent : SKColors.White);
+        surface.Canvas.Clear(ground == PictureGround.White ? SKColors.White : SKColors.Transparent);
         surface.Canvas.Scale((float)pixelsPerSpace);
         using var canvasFonts = CanvasFonts.Whole();
-        using (var painter = new CanvasPainter(fonts, canvasFonts)) painter.Paint(surface.Canvas, page.Marks.AsSpan());
+        using (var painter = new CanvasPainter(fonts, canvasFonts, ground)) painter.Paint(surface.Canvas, page.Marks.AsSpan());
         using var image = surface.Snapshot();
         using var png = image.Encode(SKEncodedImageFormat.Png, 100);
         png.SaveTo(to);
         return true;
+
+        // Not one more for a hair of a pixel.
+        double PixelsOf(double spaces) => Math.Ceiling(spaces * pixelsPerSpace - 1e-6);
     }
 }

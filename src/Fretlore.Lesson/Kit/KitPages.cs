@@ -16,19 +16,7 @@ internal sealed class KitPages(Song song, SongReading reading, KitOptions option
     private readonly PageEngraver engraver = new(fonts.Music, fonts.Texts);
 
     /// <summary>How the whole song was asked for.</summary>
-    public PageOptions Whole { get; } = new()
-    {
-        Paper = options.Paper.Paper,
-        StaffSpace = options.Paper.StaffSpace,
-        Show = options.Show,
-        ChordFrames = options.Paper.Name != "slide",
-        FewerPages = true,
-        Legend = options.Paper.Name != "slide",
-        Parts = options.Parts,
-        Subject = options.Parts.Count == 0 || options.Parts.Count == song.Parts.Count
-            ? "Full transcription"
-            : string.Join(", ", options.Parts.Select(part => song.Parts[part].Title)),
-    };
+    public PageOptions Whole { get; } = PageOptions.On(options.Paper, song, options.Show, options.Parts);
 
     public EngravingResult EngraveWhole() => engraver.Engrave(song, reading, Whole);
 

@@ -15,6 +15,7 @@ public sealed class HelpFacts : IDisposable
     [InlineData("scale")]
     [InlineData("shapes")]
     [InlineData("hands")]
+    [InlineData("pages")]
     [InlineData("sound")]
     [InlineData("strings")]
     [InlineData("import")]
@@ -30,7 +31,7 @@ public sealed class HelpFacts : IDisposable
     public void TheCommandsHelp_NamesEveryVerb()
     {
         Assert.Equal(0, desktop.Run("--help"));
-        foreach (var verb in (string[])["kit", "check", "explain", "format", "new", "name", "scale", "shapes", "hands", "sound", "strings", "import", "export"])
+        foreach (var verb in (string[])["kit", "check", "explain", "format", "new", "name", "scale", "shapes", "hands", "pages", "sound", "strings", "import", "export"])
         {
             Assert.Contains($"\n  {verb} ", desktop.Out, StringComparison.Ordinal);
         }

@@ -27,7 +27,7 @@ public class GoldenPageFacts
     public void Page_IsAsItWasWhenSomeoneLookedAtIt(string name)
     {
         using var stream = new MemoryStream();
-        Assert.True(PngWriter.Write(GoldenPages.All[name](), Fonts, PixelsPerSpace, transparent: false, stream));
+        Assert.True(PngWriter.Write(GoldenPages.All[name](), Fonts, PixelsPerSpace, PictureGround.White, stream));
         var kept = Path.Combine(Repository.Root, "tests", "Fretlore.Tests", "Engraving", "Golden", name + ".png");
         using var now = SKBitmap.Decode(stream.ToArray());
         if (Environment.GetEnvironmentVariable("FRETLORE_GOLDEN") == "write") Write(Grey(now), kept);

@@ -10,24 +10,28 @@ public class PngWriterFacts
     private static readonly FontLibrary Library = new();
 
     [Theory]
-    [InlineData(true, 0)]
-    [InlineData(false, 255)]
-    public void Ground_IsClearOrWhite(bool transparent, byte alpha)
+    [InlineData(PictureGround.White, 255, 0)]
+    [InlineData(PictureGround.Clear, 0, 0)]
+    [InlineData(PictureGround.ClearUnderWhiteInk, 0, 255)]
+    public void Ground_IsClearOrWhite_AndInkShowsOnIt(PictureGround ground, byte alpha, byte ink)
     {
-        using var picture = Picture(SampleDrawing.Small().Pages[0], 10, transparent);
+        using var picture = Picture(SampleDrawing.Small().Pages[0], 10, ground);
         Assert.Equal(200, picture.Width);
         Assert.Equal(100, picture.Height);
         Assert.Equal(alpha, picture.GetPixel(1, 1).Alpha);
-        Assert.Equal(SKColors.Black, picture.GetPixel(45, 25));
+        Assert.Equal(new SKColor(ink, ink, ink), picture.GetPixel(45, 25));
     }
 
     [Fact]
     public void Fill_HidesTheLineUnderIt()
     {
         var page = new DrawnPage(10, 10, 1.75, [new Line(new Point(0, 5), new Point(10, 5), 0.4), new Fill(new Box(4, 4, 6, 6))]);
-        using var picture = Picture(page, 10, transparent: false);
+        using var picture = Picture(page, 10, PictureGround.White);
         Assert.Equal(SKColors.Black, picture.GetPixel(20, 50));
         Assert.Equal(SKColors.White, picture.GetPixel(50, 50));
+        using var clear = Picture(page, 10, PictureGround.Clear);
+        Assert.Equal(SKColors.Black, clear.GetPixel(20, 50));
+        Assert.Equal(0, clear.GetPixel(50, 50).Alpha);
     }
 
     [Theory]
@@ -38,14 +42,14 @@ public class PngWriterFacts
     public void SizeThatCannotBe_IsRefusedAndWritesNothing(double pixelsPerSpace)
     {
         using var to = new MemoryStream();
-        Assert.False(PngWriter.Write(SampleDrawing.Small().Pages[0], Library, pixelsPerSpace, transparent: false, to));
+        Assert.False(PngWriter.Write(SampleDrawing.Small().Pages[0], Library, pixelsPerSpace, PictureGround.White, to));
         Assert.Equal(0, to.Length);
     }
 
-    private static SKBitmap Picture(DrawnPage page, double scale, bool transparent)
+    private static SKBitmap Picture(DrawnPage page, double scale, PictureGround ground)
     {
         using var to = new MemoryStream();
-        Assert.True(PngWriter.Write(page, Library, scale, transparent, to));
+        Assert.True(PngWriter.Write(page, Library, scale, ground, to));
         return SKBitmap.Decode(to.ToArray());
     }
 }
