@@ -24,7 +24,7 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
     private const double SmallestStaffSpace = 0.85;
 
     private const double FewerPagesStep = 0.97;
-    private const double LeastForFewerPages = 0.9;
+    private const int FewPages = 12;
 
     /// <returns>Pages; the staff is set smaller than asked when a bar or a system would not fit the paper otherwise.</returns>
     public EngravingResult Engrave(Song song, SongReading reading, PageOptions options)
@@ -56,8 +56,8 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
             }
             if (Pages(space, left, margin) is { } document)
             {
-                if (result is null || document.Pages.Count < result.Document.Pages.Count) result = new EngravingResult.Pages(document, space);
-                if (!options.FewerPages || document.Pages.Count == 1 || space * FewerPagesStep < options.StaffSpace * LeastForFewerPages) return result;
+                if (result is null || IsWorthIt(document.Pages.Count, space, result)) result = new EngravingResult.Pages(document, space);
+                if (document.Pages.Count is 1 or > FewPages || space * FewerPagesStep < options.StaffSpace * options.LeastShare) return result;
                 space *= FewerPagesStep;
                 continue;
             }
@@ -73,6 +73,10 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
             return new PageAssembler(ink, options, frames, space).Assemble(model, systems);
         }
     }
+
+    // Any music set smaller takes fewer pages, about by the square of its size; that alone is no reason.
+    private static bool IsWorthIt(int pages, double space, EngravingResult.Pages before) =>
+        pages < before.Document.Pages.Count * Math.Pow(space / before.StaffSpace, 2.5);
 
     private static ImmutableArray<EngravedSystem> Systems(
         Ink ink, ScoreModel model, SongReading reading, ChordRows chords, PartNames names,
@@ -101,7 +105,7 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
                 var pen = new Pen(ink, new Skyline(0, pageWidth, 0, 0));
                 frames.Draw(pen, row, left, 0);
                 var marks = pen.Take();
-                yield return new EngravedSystem(model.Measures.Length, model.Measures.Length, y => marks.Moved(0, y), 0, frames.HeightOf(row), []);
+                yield return new EngravedSystem(model.Measures.Length, model.Measures.Length, 0, (y, _) => marks.Moved(0, y), 0, frames.HeightOf(row), []);
             }
         }
         if (options.Legend && Legend.Of(ink, model, left, margin, pageWidth) is { } legend) yield return legend;

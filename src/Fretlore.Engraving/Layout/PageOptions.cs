@@ -6,6 +6,9 @@ namespace Fretlore.Engraving.Layout;
 /// <summary>A sheet of paper with the margins that stay blank, in millimetres.</summary>
 public sealed record Paper(double Width, double Height, double SideMargin = 14, double TopMargin = 13, double BottomMargin = 13)
 {
+    /// <summary>Whether each page is looked at by itself, as on a screen: what it holds stands in the middle of its height.</summary>
+    public bool IsFrame { get; init; }
+
     public static Paper A4 => new(210, 297);
 
     /// <summary>US Letter, 8.5 by 11 inches.</summary>
@@ -15,7 +18,7 @@ public sealed record Paper(double Width, double Height, double SideMargin = 14, 
     public static Paper Phone => new(100, 205, 4, 5, 5);
 
     /// <summary>A film frame, 16:9, with a margin that players' controls may cover.</summary>
-    public static Paper Slide => new(240, 135, 10, 8, 8);
+    public static Paper Slide => new(240, 135, 10, 8, 8) { IsFrame = true };
 }
 
 /// <summary>How a song is put on pages.</summary>
@@ -37,8 +40,8 @@ public sealed record PageOptions
     /// <summary>Whether every section begins a system with its metre, and the one before ends where it ends, as on a sheet of riffs.</summary>
     public bool SectionsStartSystems { get; init; }
 
-    /// <summary>Whether pages may be set up to a tenth smaller where that saves a page.</summary>
-    public bool FewerPages { get; init; }
+    /// <summary>The share of the staff space that pages may be set at where that saves one: 0.9 for a tenth smaller, 1 for never.</summary>
+    public double LeastShare { get; init; } = 1;
 
     /// <summary>Whether named shapes stand as chord frames under the title, or after the music where there are more than two rows of them.</summary>
     public bool ChordFrames { get; init; }
@@ -60,7 +63,7 @@ public sealed record PageOptions
         StaffSpace = preset.StaffSpace,
         Show = show,
         ChordFrames = preset.Name != "slide",
-        FewerPages = true,
+        LeastShare = preset.LeastShare,
         Legend = preset.Name != "slide",
         Parts = parts,
         Subject = parts.Count == 0 || parts.Count == song.Parts.Count ? "Full transcription" : string.Join(", ", parts.Select(part => song.Parts[part].Title)),

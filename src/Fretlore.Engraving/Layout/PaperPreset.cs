@@ -6,14 +6,15 @@ namespace Fretlore.Engraving.Layout;
 /// <param name="Name">As asked for: <c>a4</c>, <c>letter</c>, <c>phone</c>, <c>slide</c>.</param>
 /// <param name="Paper">Its size and margins.</param>
 /// <param name="StaffSpace">Millimetres between two staff lines.</param>
-public sealed record PaperPreset(string Name, Paper Paper, double StaffSpace)
+/// <param name="LeastShare">The share of it that music may be set at where that saves a page.</param>
+public sealed record PaperPreset(string Name, Paper Paper, double StaffSpace, double LeastShare = 0.9)
 {
     public static ImmutableArray<PaperPreset> All { get; } =
     [
         new("a4", Paper.A4, 1.6),
         new("letter", Paper.Letter, 1.6),
         new("phone", Paper.Phone, 1.5),
-        new("slide", Paper.Slide, 2.1),
+        new("slide", Paper.Slide, 2.1, 0.75),
     ];
 
     public static PaperPreset A4 => All[0];

@@ -14,7 +14,7 @@ public static class SongPages
     private const double MillimetresPerInch = 25.4;
 
     // Pages may be set a little smaller to save one; that is no news.
-    private const double SmallerIsSaid = 0.89;
+    private const double SmallerIsSaid = 0.99;
 
     /// <summary>The files' bytes; the same song gives the same bytes. There must be a song.</summary>
     public static PagesResult Write(SongWorkspace workspace, PagesRequest request)
@@ -37,7 +37,7 @@ public static class SongPages
         var document = engraved.Document;
         var files = new List<(int, byte[])>();
         var cautions = new List<string>();
-        if (engraved.StaffSpace < options.StaffSpace * SmallerIsSaid)
+        if (engraved.StaffSpace < options.StaffSpace * options.LeastShare * SmallerIsSaid)
         {
             var percent = (100 * engraved.StaffSpace / options.StaffSpace).ToString("0", CultureInfo.InvariantCulture);
             cautions.Add($"The pages are set at {percent} % of the usual size so that everything fits: fewer parts on them are easier to read.");

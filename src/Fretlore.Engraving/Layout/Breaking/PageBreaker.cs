@@ -2,11 +2,19 @@ using System.Collections.Immutable;
 
 namespace Fretlore.Engraving.Layout.Breaking;
 
+/// <summary>The white on a page.</summary>
+/// <param name="Gap">Between two systems.</param>
+/// <param name="Wider">By how much each gap between parts is wider than at rest.</param>
+internal readonly record struct PageWhite(double Gap, double Wider);
+
 /// <summary>Divides systems among pages at the least total cost and says how they spread over each page.</summary>
 internal static class PageBreaker
 {
     private const double NaturalGap = HouseStyle.SystemGap * 1.6;
-    private const double WidestGap = 9;
+    private const double WidestGap = 18;
+
+    // A gap between two parts grows by this share of what one between systems grows by.
+    private const double PartShare = 0.35;
     private const double LonelyLast = 0.6;
 
     /// <param name="heights">The ink height of each system.</param>
@@ -41,14 +49,31 @@ internal static class PageBreaker
         return [.. starts];
     }
 
-    /// <summary>The white between the systems of a page: what is left over spread evenly, but on the last page no wider than usual.</summary>
-    public static double GapOf(ReadOnlySpan<double> heights, double room, bool isLast)
+    /// <summary>How the white of a page is spread between its systems and their parts.</summary>
+    /// <param name="heights">The ink height of each of its systems.</param>
+    /// <param name="partGaps">Gaps between parts in all of them.</param>
+    /// <param name="room">The height there is.</param>
+    /// <param name="isLast">Whether it is the last page, which ends where its music ends.</param>
+    public static PageWhite WhiteOf(ReadOnlySpan<double> heights, int partGaps, double room, bool isLast)
     {
-        if (heights.Length < 2) return 0;
-        var sum = 0.0;
-        foreach (var height in heights) sum += height;
-        var even = (room - sum) / (heights.Length - 1);
-        return Math.Min(even, isLast ? NaturalGap * 1.2 : WidestGap);
+        var white = room;
+        foreach (var height in heights) white -= height;
+        var gaps = heights.Length - 1;
+        var tight = Math.Min(NaturalGap, gaps == 0 ? NaturalGap : white / gaps);
+        if (isLast) return new PageWhite(gaps == 0 ? 0 : Math.Min(NaturalGap * 1.2, white / gaps), 0);
+        var left = white - gaps * NaturalGap;
+        if (left <= 0 || gaps == 0) return new PageWhite(tight, 0);
+        var wider = Math.Min(left / (gaps + partGaps * PartShare), WidestGap - NaturalGap);
+        return new PageWhite(NaturalGap + wider, wider * PartShare);
+    }
+
+    /// <summary>How a frame that is looked at by itself is filled: as much white over its systems as under them.</summary>
+    public static (double Above, double Gap) FrameWhiteOf(ReadOnlySpan<double> heights, double room)
+    {
+        var white = room;
+        foreach (var height in heights) white -= height;
+        var gap = heights.Length < 2 ? 0 : Math.Min(Math.Max(white / (heights.Length + 1), Math.Min(NaturalGap, white / (heights.Length - 1))), WidestGap);
+        return ((white - gap * (heights.Length - 1)) / 2, gap);
     }
 
     private static double Cost(double left, double room, int systems, bool isLast, bool isFirst)

@@ -44,6 +44,6 @@ internal static class Legend
             bottom = Math.Max(bottom, y);
         }
         var group = new Group("legend", "Signs in this song", pen.Take());
-        return new EngravedSystem(model.Measures.Length, model.Measures.Length, y => [group.Moved(0, y)], 0, bottom, []);
+        return new EngravedSystem(model.Measures.Length, model.Measures.Length, 0, (y, _) => [group.Moved(0, y)], 0, bottom, []);
     }
 }

@@ -31,12 +31,15 @@ internal static class UsedSigns
             Add(Any(n => n.Bend is { ToCents.Count: > 0 } b && b.ToCents[0] > b.FromCents), BendUp, "Bend: full is a whole step, \u00BD a half step");
             Add(Any(n => n is { Bend.FromCents: > 0, IsTiedFromBefore: false }), BentBefore, "Bend before picking");
             Add(Any(n => n.Bend is { } b && b.ToCents.Contains(0)), Release, "Let the bend down again");
-            Add(Any(n => n.Vibrato.Width == VibratoWidth.Normal), Waves(Smufl.GuitarVibratoStroke), "Vibrato");
-            Add(Any(n => n.Vibrato.Width == VibratoWidth.Wide), Waves(Smufl.GuitarWideVibratoStroke), "Wide vibrato");
-            Letter(Any(n => n.Attack == Attack.HammerOn), "H", "Hammer on with a fretting finger, not picked");
-            Letter(Any(n => n.Attack == Attack.PullOff), "P", "Pull off to the lower note, not picked");
-            Letter(Any(n => n.Attack == Attack.HammerFromNowhere), "H", "Without an arc: hammer a silent string");
-            Letter(Any(n => n.Attack == Attack.Tap), "T", "Tap with the picking hand");
+        }
+        Add(Any(n => n.Vibrato.Width == VibratoWidth.Normal), Waves(Smufl.GuitarVibratoStroke), "Vibrato");
+        Add(Any(n => n.Vibrato.Width == VibratoWidth.Wide), Waves(Smufl.GuitarWideVibratoStroke), "Wide vibrato");
+        Letter(Any(n => n.Attack == Attack.HammerOn), "H", "Hammer on with a fretting finger, not picked");
+        Letter(Any(n => n.Attack == Attack.PullOff), "P", "Pull off to the lower note, not picked");
+        Letter(Any(n => n.Attack == Attack.HammerFromNowhere), "H", "Without an arc: hammer a silent string");
+        Letter(Any(n => n.Attack == Attack.Tap), "T", "Tap with the picking hand");
+        if (tab)
+        {
             Add(Any(n => n.Attack == Attack.Glide), (pen, x, y) => Slide(pen, x, y, true), "Slide, not picked again");
             Add(Any(n => n.Attack == Attack.PickedGlide), (pen, x, y) => Slide(pen, x, y, false), "Slide, picked on arrival");
             Add(Any(n => n.GlideIn != GlideIn.None), (pen, x, y) => Open(pen, x, y, true), "Slide in from no fret in particular");
@@ -45,19 +48,19 @@ internal static class UsedSigns
             Letter(Any(n => n.IsGhost), "(5)", "Ghost note: barely heard");
             Letter(Any(n => n.Harmonic?.Kind == HarmonicKind.Natural), "\u203912\u203A", "Harmonic: touch the string over this fret");
             Letter(Any(n => n.Harmonic?.Kind == HarmonicKind.Touched), "3\u203915\u203A", "Stop the first fret, touch over the second");
-            Letter(Any(n => n.Harmonic?.Kind == HarmonicKind.Pinch), "P.H.", "Pinch the harmonic with the thumb");
         }
+        Letter(Any(n => n.Harmonic?.Kind == HarmonicKind.Pinch), "P.H.", "Pinch the harmonic with the thumb");
         Add(staff && slots.Any(s => s.Reached.Length > 0), (pen, x, y) => pen.GlyphCentred(Smufl.NoteheadBlack, x, y - 0.5, Staff.ReachedHeads.Scale), "The pitch a bend reaches");
         Letter(Any(n => n.IsPalmMuted), "P.M.", "Palm mute as far as the line goes");
         Letter(Any(n => n.LetsRing), "let ring", "Let every note sound on");
         Letter(events.Any(e => e.Spans.HasFlag(Spans.TremoloPicking)), "trem. pick", "Pick as fast as you can");
         Letter(events.Any(e => e.Spans.HasFlag(Spans.TremoloArm)), "w/ bar", "Use the tremolo arm");
         Letter(events.Any(e => e.Spans.HasFlag(Spans.Wah)), "wah", "Use the wah pedal");
-        Add(tab && events.Any(e => e.Stroke == Stroke.Down), (pen, x, y) => pen.GlyphCentred(Smufl.StringsDownBow, x, y, 0.8), "Downstroke");
-        Add(tab && events.Any(e => e.Stroke == Stroke.Up), (pen, x, y) => pen.GlyphCentred(Smufl.StringsUpBow, x, y, 0.8), "Upstroke");
+        Add(events.Any(e => e.Stroke == Stroke.Down), (pen, x, y) => pen.GlyphCentred(Smufl.StringsDownBow, x, y, 0.8), "Downstroke");
+        Add(events.Any(e => e.Stroke == Stroke.Up), (pen, x, y) => pen.GlyphCentred(Smufl.StringsUpBow, x, y, 0.8), "Upstroke");
         Add(events.Any(e => e.Roll != Roll.None && !e.IsRest), (pen, x, y) => Staff.ChordDrawer.DrawRoll(pen, Roll.LowToHigh, x, y - 1.6, y + 0.2), "Roll the chord, low string first; an arrow down: high string first");
         Letter(tab && Any(n => n.Finger is not null), "1 2 3 4 T", "Fretting fingers from the index on, and the thumb");
-        Add(tab && events.Any(e => e.PickingFinger is not null), (pen, x, y) => pen.Text("p i m a", x, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle), "Picking hand: thumb, index, middle, ring");
+        Add(events.Any(e => e.PickingFinger is not null), (pen, x, y) => pen.Text("p i m a", x, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle), "Picking hand: thumb, index, middle, ring");
         Add(model.Measures.Any(m => m.Parts.Any(p => p.IsFree)), (pen, x, y) => pen.GlyphCentred(Smufl.NoteheadSlashHorizontalEnds, x, y - 0.6, 0.8), "Play freely by the rules given");
         Letter(staff && model.Staves.Any(s => s.Clef == Clef.Treble15mb), "15", "Below the clef: sounds two octaves lower than written");
         Add(!staff && events.Any(e => !e.IsRest && e.Value.Base == Music.ValueBase.Half), (pen, x, y) => pen.Line(x, y - 1.4, x, y, pen.Ink.Stem), "Half a stem: a half note; none: a whole note");

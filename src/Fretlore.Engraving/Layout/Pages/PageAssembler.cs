@@ -46,7 +46,8 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? fra
         var bookmarks = ImmutableArray.CreateBuilder<Bookmark>();
         if (isHeadAlone)
         {
-            pages.Add(new DrawnPage(width, height, staffSpace, [new Group("title", null, titlePen.Take()), FootOf(0, starts.Length + 1, info.Title, rights)]));
+            var down = options.Paper.IsFrame ? Math.Max(0, (bottom - musicTop) / 2) : 0;
+            pages.Add(new DrawnPage(width, height, staffSpace, [new Group("title", null, titlePen.Take()).Moved(0, down), FootOf(0, starts.Length + 1, info.Title, rights)]));
         }
         var before = pages.Count;
         for (var page = 0; page < starts.Length; page++)
@@ -56,14 +57,20 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? fra
             var hasHead = page == 0 && !isHeadAlone;
             if (hasHead) marks.Add(new Group("title", null, titlePen.Take()));
             var y = hasHead ? musicTop : top;
-            var gap = PageBreaker.GapOf(heights.AsSpan()[starts[page]..end], bottom - y, page + 1 == starts.Length);
+            var (gap, wider) = PageBreaker.WhiteOf(
+                heights.AsSpan()[starts[page]..end], systems[starts[page]..end].Sum(s => s.PartGaps), bottom - y, page + 1 == starts.Length);
+            if (options.Paper.IsFrame)
+            {
+                (var above, gap) = PageBreaker.FrameWhiteOf(heights.AsSpan()[starts[page]..end], bottom - y);
+                (y, wider) = (y + above, 0);
+            }
             for (var s = starts[page]; s < end; s++)
             {
                 var system = systems[s];
                 var id = system.First == system.End ? null : "system-" + (s + 1).ToString(CultureInfo.InvariantCulture);
-                marks.Add(new Group(id, null, system.MarksAt(y - system.Top)));
+                marks.Add(new Group(id, null, system.MarksAt(y - system.Top, wider)));
                 foreach (var section in system.Sections) bookmarks.Add(new Bookmark(section.Name, page + before, new Point(section.X, y)));
-                y += system.Height + gap;
+                y += system.Height + system.PartGaps * wider + gap;
             }
             marks.Add(FootOf(page + before, starts.Length + before, info.Title, rights));
             pages.Add(new DrawnPage(width, height, staffSpace, marks.ToValueList()));

@@ -10,6 +10,7 @@ internal sealed class RoadMapRow(ScoreModel model, StaffPlan staff, SystemGeomet
 {
     private const double Size = HouseStyle.WordSize * 0.92;
     private const double LineHeight = Size * 1.25;
+    private const double BesideWords = 1.5;
 
     /// <summary>Aims in their bars, and over them the rules where the stretch begins.</summary>
     public void DrawWords(Pen pen)
@@ -20,7 +21,7 @@ internal sealed class RoadMapRow(ScoreModel model, StaffPlan staff, SystemGeomet
             if (RoadMapStretch.At(model.Song, staff, place.Measure) is not { } stretch) continue;
             foreach (var aim in stretch.Map.Aims)
             {
-                if (aim.Bar == stretch.NumberOf(place.Measure)) DrawLines(pen, RoadMapWords.AimAt(aim), place.Music, RoomFor(stretch, i), 1);
+                if (aim.Bar == stretch.NumberOf(place.Measure)) DrawLines(pen, RoadMapWords.AimAt(aim), place.Music, RoomFor(stretch, i));
             }
         }
         for (var i = 0; i < geometry.Measures.Length; i++)
@@ -31,7 +32,7 @@ internal sealed class RoadMapRow(ScoreModel model, StaffPlan staff, SystemGeomet
             var last = i;
             while (last + 1 < geometry.Measures.Length && RoadMapStretch.At(model.Song, staff, geometry.Measures[last + 1].Measure)?.Use == stretch.Use) last++;
             var words = stretch.StartsIn(place.Measure) ? RoadMapWords.Rules(stretch.Map) : RoadMapWords.GoesOn(stretch.Map);
-            DrawLines(pen, words, place.Music, geometry.Measures[last].Right, 1);
+            DrawLines(pen, words, place.Music, geometry.Measures[last].Right);
         }
     }
 
@@ -57,11 +58,16 @@ internal sealed class RoadMapRow(ScoreModel model, StaffPlan staff, SystemGeomet
         return geometry.Measures[last].Right - 0.4;
     }
 
-    private static void DrawLines(Pen pen, string words, double left, double right, double start)
+    // Over bars that are short, words go on over the bars after them, or begin before them at the end of a system.
+    private void DrawLines(Pen pen, string words, double left, double right)
     {
-        var lines = LineWrap.Of(pen.Ink, words, Face.SerifItalic, Size, Math.Max(12, right - left - 1));
+        var room = Math.Max(right - left - 1, Math.Min(HouseStyle.LeastTextWidth, geometry.Right - geometry.Left));
+        var lines = LineWrap.Of(pen.Ink, words, Face.SerifItalic, Size, room);
         var width = lines.Max(l => MixedText.Width(pen.Ink, l, Size, Face.SerifItalic));
-        var y = Math.Min(-start, pen.Skyline.Top(left, left + width) - HouseStyle.SkylineGap - Size * 0.25) - (lines.Count - 1) * LineHeight;
+        left = Math.Max(geometry.Left, Math.Min(left, geometry.Right - width));
+        // Not beside other words on one line, where they would read on.
+        var above = pen.Skyline.Top(left - BesideWords, left + width + BesideWords);
+        var y = Math.Min(-1, above - HouseStyle.SkylineGap - Size * 0.25) - (lines.Count - 1) * LineHeight;
         foreach (var line in lines)
         {
             MixedText.Draw(pen, line, left, y, Size, Face.SerifItalic);

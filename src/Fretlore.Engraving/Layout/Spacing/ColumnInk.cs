@@ -41,6 +41,9 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
             tabHalf = Math.Max(tabHalf, half);
             tabRight = Math.Max(tabRight, half + AfterNote(note));
             if (note.GlideIn != GlideIn.None) tabLeft = 1.3;
+            if (note.Bend is not null) tabRight += BentChord.Step * BentChord.RankOf(slot, note);
+            // A pre-bend under other numbers goes up beside them.
+            if (note is { Bend.FromCents: > 0, IsTiedFromBefore: false } && slot.Heads.Any(h => h.Note.String.Value < note.String.Value)) tabRight += 0.6;
         }
         var (left, right) = (slot.Shape.Left, slot.Shape.Right + slot.Shift + Staff.ReachedHeads.Width(slot));
         if (Staff.TremoloStrokes.Of(slot) > 0)

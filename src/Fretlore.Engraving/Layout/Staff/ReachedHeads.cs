@@ -33,13 +33,12 @@ internal sealed class ReachedHeads(Pen pen)
     public void Draw(Slot slot, double x, bool above)
     {
         var side = above ? -1 : 1;
-        // In a chord slurs run between the heads' columns, beside the other notes; else over the two heads.
-        var isChord = slot.Heads.Length > 1;
-        var left = new Point[slot.Heads.Length];
-        for (var i = 0; i < left.Length; i++)
+        // Over the highest note and under the lowest one; between the heads' columns, beside the other notes, for those inside a chord.
+        var from = new Point[slot.Heads.Length];
+        for (var i = 0; i < from.Length; i++)
         {
             var middle = slot.Shape.HeadX[i] + pen.Ink.GlyphWidth(Signs.GlyphOf(slot.Heads[i].Shape)) * 0.6;
-            left[i] = isChord ? new Point(x + slot.Shape.Right + 0.1, slot.Heads[i].Y + side * 0.2) : new Point(x + middle, slot.Heads[i].Y + side * 0.65);
+            from[i] = IsInside(slot, i) ? new Point(x + slot.Shape.Right + 0.1, slot.Heads[i].Y + side * 0.2) : new Point(x + middle, slot.Heads[i].Y + SideOf(slot, i, side) * 0.65);
         }
         for (var step = 0; step < slot.Reached.Length; step++)
         {
@@ -50,20 +49,30 @@ internal sealed class ReachedHeads(Pen pen)
                 pen.Glyph(Smufl.NoteheadBlack, at, heads[i].Y, Scale);
                 if (heads[i].Accidental is { } alteration) pen.Glyph(Signs.AccidentalOf(alteration), at + (shape.AccidentalX[i] - shape.HeadX[i]) * Scale, heads[i].Y, Scale);
                 Ledgers(heads[i], at);
-                if (isChord)
-                {
-                    var before = XOf(slot, step, i, x) - (shape.HeadX[i] - shape.Left) * Scale - 0.08;
-                    if (before - left[of[i]].X > 0.2) pen.Slur(left[of[i]].X, left[of[i]].Y, before, heads[i].Y + side * 0.2, side * 0.25);
-                    left[of[i]] = new Point(XOf(slot, step, i, x) + (shape.Right - shape.HeadX[i]) * Scale + 0.1, heads[i].Y + side * 0.2);
-                    continue;
-                }
-                // Over the small head's own accidental.
-                var end = new Point(at + headWidth / 2, heads[i].Y + side * (heads[i].Accidental is null ? 0.5 : 1.6));
-                var start = left[0] with { Y = heads[i].Accidental is null ? left[0].Y : above ? Math.Min(left[0].Y, end.Y + 0.6) : Math.Max(left[0].Y, end.Y - 0.6) };
-                pen.Slur(start.X, start.Y, end.X, end.Y, side * Math.Clamp((end.X - start.X) * 0.16, 0.3, 0.8));
-                left[0] = new Point(at + headWidth / 2, heads[i].Y + side * 0.5);
+                from[of[i]] = IsInside(slot, of[i])
+                    ? SlurBeside(from[of[i]], heads[i], at - (shape.HeadX[i] - shape.Left) * Scale - 0.08, at + (shape.Right - shape.HeadX[i]) * Scale + 0.1, side)
+                    : SlurOver(from[of[i]], heads[i], at, SideOf(slot, of[i], side));
             }
         }
+    }
+
+    private static bool IsInside(Slot slot, int head) => head > 0 && head < slot.Heads.Length - 1;
+
+    private static int SideOf(Slot slot, int head, int side) => slot.Heads.Length == 1 ? side : head == 0 ? 1 : -1;
+
+    private Point SlurBeside(Point from, Head to, double left, double right, int side)
+    {
+        if (left - from.X > 0.2) pen.Slur(from.X, from.Y, left, to.Y + side * 0.2, side * 0.25);
+        return new Point(right, to.Y + side * 0.2);
+    }
+
+    private Point SlurOver(Point starts, Head to, double at, int side)
+    {
+        // Over the small head's own accidental.
+        var end = new Point(at + headWidth / 2, to.Y + side * (to.Accidental is null ? 0.5 : 1.6));
+        var start = starts with { Y = to.Accidental is null ? starts.Y : side < 0 ? Math.Min(starts.Y, end.Y + 0.6) : Math.Max(starts.Y, end.Y - 0.6) };
+        pen.Slur(start.X, start.Y, end.X, end.Y, side * Math.Clamp((end.X - start.X) * 0.16, 0.3, 0.8));
+        return new Point(at + headWidth / 2, to.Y + side * 0.5);
     }
 
     private static double XOf(Slot slot, int step, int index, double x)

@@ -10,12 +10,15 @@ internal readonly record struct SectionStart(string Name, double X);
 /// <summary>A system with all its marks; its own y is 0 on the top line of its first staff.</summary>
 /// <param name="First">Its first measure.</param>
 /// <param name="End">The measure after its last.</param>
-/// <param name="MarksAt">What it holds, when its y of 0 is at a place on the page: marks are carried there from their rows in one go.</param>
+/// <param name="PartGaps">How many gaps between its parts may be widened.</param>
+/// <param name="MarksAt">
+/// What it holds, when its y of 0 is at a place on the page and each of its gaps is wider by so much: marks are carried there from their rows in one go.
+/// </param>
 /// <param name="Top">Its highest ink, negative.</param>
 /// <param name="Bottom">Its lowest ink.</param>
 /// <param name="Sections">Sections that begin in it.</param>
 internal sealed record EngravedSystem(
-    int First, int End, Func<double, ValueList<Mark>> MarksAt, double Top, double Bottom, ImmutableArray<SectionStart> Sections)
+    int First, int End, int PartGaps, Func<double, double, ValueList<Mark>> MarksAt, double Top, double Bottom, ImmutableArray<SectionStart> Sections)
 {
     public double Height => Bottom - Top;
 }

@@ -29,7 +29,11 @@ internal sealed class PartRows
         {
             onStaff = DrawStaff(new Pen(ink, skylines.Next(HouseStyle.StaffHeight)), warning);
             new StaffConnections(onStaff.Pen, geometry, model.Links).Draw(notes);
-            if (!staff.ShowsTab) new TabSpans(onStaff.Pen, staff, geometry).Draw();
+            if (!staff.ShowsTab)
+            {
+                new StaffPlaying(onStaff.Pen, staff, geometry, model.Links).Draw(notes);
+                new TabSpans(onStaff.Pen, staff, geometry).Draw();
+            }
         }
         if (staff.ShowsTab)
         {

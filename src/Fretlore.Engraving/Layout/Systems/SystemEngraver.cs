@@ -46,7 +46,7 @@ internal sealed class SystemEngraver(
             skyline.Merge(own, offsets[i]);
         }
         return new EngravedSystem(
-            first, end, y => Assemble(geometry, shown, parts, offsets, y), skyline.Highest, skyline.Lowest + BracketTip,
+            first, end, parts.Length - 1, (y, wider) => Assemble(geometry, shown, parts, [.. offsets.Select((offset, i) => offset + i * wider)], y), skyline.Highest, skyline.Lowest + BracketTip,
             [.. geometry.Measures.Where(p => p.Measure.Section is not null).Select(p => new SectionStart(p.Measure.Section!, p.Left))]);
     }
 

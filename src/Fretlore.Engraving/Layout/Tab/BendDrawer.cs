@@ -16,26 +16,30 @@ internal sealed class BendDrawer(Pen pen)
     private const double Thickness = 0.15;
     private const double ArrowLength = 0.75;
     private const double ArrowHalf = 0.33;
+    private const double BesideNumber = 0.6;
     private const double ShortestMove = 1.1;
     private const double LongestMove = 2.8;
 
-    private readonly HashSet<(int Cents, double X, double Y)> amounts = [];
+    private readonly List<(int Cents, double X, double Y)> amounts = [];
 
     /// <param name="note">The note.</param>
-    /// <param name="heights">All heights of the bend this note is a part of, in cents above the fretted pitch, lowest first.</param>
+    /// <param name="chord">What is bent with it.</param>
     /// <param name="middle">The middle of its number, or of where it would stand.</param>
-    /// <param name="halfWidth">Half the number's width.</param>
     /// <param name="room">Where the next thing on the row begins.</param>
     /// <param name="heldFrom">For a held note, where the note before it left off.</param>
-    public BendEnd Draw(PlacedNote note, int[] heights, double middle, double halfWidth, double room, double heldFrom)
+    public BendEnd Draw(PlacedNote note, BentChord chord, double middle, double room, double heldFrom)
     {
+        var halfWidth = chord.HalfWidth;
         if (note.Note.Bend is not { } bend) return new BendEnd(middle + halfWidth, middle + halfWidth);
+        var shift = chord.ShiftOf(note.Note);
         var line = TabRow.LineOf(note.Note);
         var x = middle + halfWidth + 0.15;
         var y = line;
         if (bend.FromCents > 0)
         {
-            x = middle;
+            var aside = chord.IsAside && !note.Note.IsTiedFromBefore;
+            x = aside ? middle + halfWidth + BesideNumber : middle;
+            shift = 0;
             y = TopOf(bend.FromCents);
             if (note.Note.IsTiedFromBefore)
             {
@@ -43,7 +47,8 @@ internal sealed class BendDrawer(Pen pen)
             }
             else
             {
-                pen.Line(x, line - 0.75, x, y + ArrowLength * 0.8, Thickness);
+                if (aside) pen.Curve(new(middle + halfWidth + 0.15, line), new(x, line), new(x, line), new(x, line - BesideNumber), Thickness);
+                pen.Line(x, line - (aside ? BesideNumber : 0.75), x, y + ArrowLength * 0.8, Thickness);
                 Arrow(x, y, true);
                 Amount(bend.FromCents, x, y);
             }
@@ -57,12 +62,13 @@ internal sealed class BendDrawer(Pen pen)
         }
         // A vibrato at the top gets the larger share of the time.
         var share = note.Note.Vibrato.Width != Score.VibratoWidth.None ? 0.35 : 0.85;
-        var span = Math.Clamp((room - 0.7 - x) * share / moves, ShortestMove, LongestMove);
+        var span = Math.Clamp((room - 0.7 - x - shift) * share / moves, ShortestMove, LongestMove);
         var cents = bend.FromCents;
         var clear = x;
         foreach (var to in bend.ToCents)
         {
-            var goal = x + span;
+            var goal = x + span + shift;
+            shift = 0;
             var goalY = to <= 0 ? line - 0.55 : TopOf(to);
             var up = to > cents;
             pen.Curve(new(x, y), new(x + span * 0.75, y), new(goal, y + (goalY - y) * 0.35), new(goal, goalY + (up ? ArrowLength : -ArrowLength) * 0.8), Thickness);
@@ -74,12 +80,12 @@ internal sealed class BendDrawer(Pen pen)
         }
         return new BendEnd(x, clear + 0.4);
 
-        double TopOf(int height) => -Height - Step * Math.Max(0, Array.IndexOf(heights, height));
+        double TopOf(int height) => -Height - Step * Math.Max(0, Array.IndexOf(chord.Heights, height));
     }
 
     /// <summary>The dashes of a bend that is held beyond its note, up to the system's end.</summary>
-    public void HoldOn(PlacedNote note, int[] heights, double from, double to) =>
-        Hold(from, to, -Height - Step * Math.Max(0, Array.IndexOf(heights, note.Note.Bend!.EndCents)));
+    public void HoldOn(PlacedNote note, BentChord chord, double from, double to) =>
+        Hold(from, to, -Height - Step * Math.Max(0, Array.IndexOf(chord.Heights, note.Note.Bend!.EndCents)));
 
     private void Hold(double from, double to, double y)
     {
@@ -96,7 +102,12 @@ internal sealed class BendDrawer(Pen pen)
     private double Amount(int cents, double x, double y)
     {
         var text = BendAmounts.Of(cents);
-        if (amounts.Add((cents, Math.Round(x, 3), Math.Round(y, 3)))) pen.Text(text, x, y - 0.3, HouseStyle.SmallSize, Face.Sans, Anchor.Middle);
-        return x + pen.Ink.TextWidth(text, Face.Sans, HouseStyle.SmallSize) / 2;
+        var width = pen.Ink.TextWidth(text, Face.Sans, HouseStyle.SmallSize);
+        if (!amounts.Exists(a => a.Cents == cents && Math.Abs(a.Y - y) < 0.01 && Math.Abs(a.X - x) < width))
+        {
+            amounts.Add((cents, x, y));
+            pen.Text(text, x, y - 0.3, HouseStyle.SmallSize, Face.Sans, Anchor.Middle);
+        }
+        return x + width / 2;
     }
 }

@@ -12,10 +12,10 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
 {
     private readonly BendDrawer bends = new(pen);
     private readonly Dictionary<NoteId, BendEnd> bendEnds = [];
-    private readonly List<(string Letters, double X)> lettersAt = [];
+    private readonly HandLetters handLetters = new(pen);
     private readonly AlignedRow letters = new(pen);
     private readonly AlignedRow strokes = new(pen);
-    private readonly List<(int Glyph, double Left, int Count)> vibratos = [];
+    private readonly VibratoLines vibratos = new(pen);
     private readonly AlignedRow fingers = new(pen);
     private readonly AlignedRow picking = new(pen);
 
@@ -39,10 +39,10 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
             DrawGlides(note.Placed);
             DrawSlur(note.Placed);
         }
-        foreach (var (letter, x) in lettersAt) PlaceLetter(letter, x);
+        handLetters.Place(letters);
         letters.DrawAbove(0, 0.6);
         strokes.DrawAbove(0, 0.7);
-        DrawVibratos();
+        vibratos.Draw();
         new TabSpans(pen, staff, geometry).Draw();
         var bottom = staff.TabHeight;
         fingers.DrawBelow(1.1, bottom + 1.7);
@@ -51,12 +51,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
 
     private void DrawSlot(Slot slot, double room)
     {
-        // Notes bent together start their curves at one place.
-        var half = 0.0;
-        foreach (var head in slot.Heads)
-        {
-            if (head.Note.Bend is not null) half = Math.Max(half, row.HalfWidth(links[head.Note]));
-        }
+        var bent = BentTogether(slot);
         foreach (var head in slot.Heads)
         {
             var note = links[head.Note];
@@ -64,14 +59,11 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
             var clear = middle - 0.4;
             if (note.Note.Bend is not null)
             {
-                var end = bendEnds[note.Note.Id] = DrawBend(note, middle, half, room);
+                var end = bendEnds[note.Note.Id] = DrawBend(note, middle, bent, room);
                 clear = end.Clear;
             }
-            if (note.Note.Vibrato.Width != VibratoWidth.None) AddVibrato(note.Note, clear, room);
-            if (note.Note.Attack == Attack.Tap) AddLetter("T", middle);
-            if (note.Note.Attack == Attack.HammerFromNowhere) AddLetter("H", middle);
-            if (note.Note.Harmonic?.Kind == HarmonicKind.Pinch) AddLetter("P.H.", middle);
-            if (note.Note.Harmonic?.Kind == HarmonicKind.Touched) AddLetter("A.H.", middle);
+            if (note.Note.Vibrato.Width != VibratoWidth.None) vibratos.Add(note.Note.Vibrato.Width, clear, room);
+            handLetters.Add(note.Note, middle);
         }
         if (slot.Event.Stroke != Stroke.None) AddStroke(slot.Event.Stroke, geometry.X(slot) - slot.Shift + ColumnInk.Centre);
         AddFingers(slot);
@@ -102,60 +94,49 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         if (right - left > 0.5) pen.Slur(left, y, right, y, -0.4);
     }
 
-    private BendEnd DrawBend(PlacedNote note, double middle, double half, double room)
+    private BendEnd DrawBend(PlacedNote note, double middle, BentChord bent, double room)
     {
-        var heights = HeightsOf(note);
         var before = note.Note.IsTiedFromBefore ? links.Before(note.Note) : null;
         var heldFrom = before is null ? middle - 0.8 : bendEnds.TryGetValue(before.Note.Id, out var left) ? left.X : Math.Min(geometry.MusicLeft - 0.3, middle - 1);
-        var end = bends.Draw(note, heights, middle, half, room, heldFrom);
+        var end = bends.Draw(note, bent, middle, room, heldFrom);
         var isLeaving = links.TiedTo(note.Note) is { } next && !geometry.Has(next.Slot.Measure);
-        if (isLeaving && note.Note.Bend is { EndCents: > 0, ToCents.Count: > 0 }) bends.HoldOn(note, heights, end.X + 0.25, geometry.Right - 0.3);
+        if (isLeaving && note.Note.Bend is { EndCents: > 0, ToCents.Count: > 0 }) bends.HoldOn(note, bent, end.X + 0.25, geometry.Right - 0.3);
         return end;
     }
 
+    private BentChord BentTogether(Slot slot)
+    {
+        var half = 0.0;
+        var heights = new SortedSet<int>();
+        foreach (var head in slot.Heads)
+        {
+            if (head.Note.Bend is null) continue;
+            half = Math.Max(half, row.HalfWidth(links[head.Note]));
+            AddHeights(heights, links[head.Note]);
+        }
+        return new BentChord(slot, half, [.. heights.Where(cents => cents > 0)], heights.Count > 0 && IsPreBendUnderNumbers(slot));
+    }
+
+    // Whether a note bent before it is picked has a number above it, in its chord or in another voice.
+    private bool IsPreBendUnderNumbers(Slot slot)
+    {
+        var lowest = 0;
+        foreach (var head in slot.Heads)
+        {
+            if (head.Note is { Bend.FromCents: > 0, IsTiedFromBefore: false }) lowest = Math.Max(lowest, head.Note.String.Value);
+        }
+        return lowest > 1 && geometry[slot.Measure].Measure.Parts[staff.Index].Voices.Any(
+            v => v.Slots.Any(s => s.Column == slot.Column && s.Heads.Any(h => h.Note.String.Value < lowest)));
+    }
+
     // A bend that goes on over ties keeps each of its heights through all of them.
-    private int[] HeightsOf(PlacedNote note)
+    private void AddHeights(SortedSet<int> heights, PlacedNote note)
     {
         var first = note;
         while (first.Note.IsTiedFromBefore && links.Before(first.Note) is { Note.Bend: not null } before) first = before;
-        var heights = new SortedSet<int>();
         for (var at = first; at?.Note.Bend is { } bend; at = links.TiedTo(at.Note))
         {
             heights.UnionWith(bend.ToCents.Items.Add(bend.FromCents));
-        }
-        return [.. heights.Where(cents => cents > 0)];
-    }
-
-    // Letters for one place are joined; the same letter for several notes of a chord stands once.
-    private void AddLetter(string letter, double x)
-    {
-        var at = lettersAt.FindIndex(l => Math.Abs(l.X - x) < 0.85);
-        if (at < 0) lettersAt.Add((letter, x));
-        else if (!lettersAt[at].Letters.Split('/').Contains(letter)) lettersAt[at] = (lettersAt[at].Letters + "/" + letter, lettersAt[at].X);
-    }
-
-    private void PlaceLetter(string letter, double x)
-    {
-        var half = pen.Ink.TextWidth(letter, Face.Sans, HouseStyle.SmallSize) / 2;
-        letters.Add(x - half, x + half, y => pen.Text(letter, x, y, HouseStyle.SmallSize, Face.Sans, Anchor.Middle));
-    }
-
-    private void AddVibrato(Note note, double left, double right)
-    {
-        var glyph = note.Vibrato.Width == VibratoWidth.Wide ? Smufl.GuitarWideVibratoStroke : Smufl.GuitarVibratoStroke;
-        var step = pen.Ink.Music.AdvanceOf(glyph);
-        var count = Math.Max(3, (int)((right - 0.6 - left) / step));
-        vibratos.Add((glyph, left, count));
-    }
-
-    // Each as near to the tablature as it can be; a common height would lift them all above the highest bend.
-    private void DrawVibratos()
-    {
-        foreach (var (glyph, left, count) in vibratos)
-        {
-            var step = pen.Ink.Music.AdvanceOf(glyph);
-            var y = Math.Min(pen.Skyline.Top(left, left + count * step) - HouseStyle.SkylineGap, -0.7) - pen.Ink.Glyph(glyph).Bottom;
-            for (var i = 0; i < count; i++) pen.Glyph(glyph, left + i * step, y);
         }
     }
 
@@ -220,7 +201,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         if (SystemNotes.IsSlurred(note) && note.Attack != Attack.Glide && links.Before(note) is { } from && IsTopOfSlurs(placed))
         {
             var left = bendEnds.TryGetValue(from.Note.Id, out var bend) ? bend.X : geometry.Has(from.Slot.Measure) ? row.Middle(from) : row.Middle(placed) - 2;
-            AddLetter(note.Attack == Attack.HammerOn ? "H" : "P", (left + row.Middle(placed)) / 2);
+            handLetters.AddMove(note.Attack, left, row.Middle(placed));
         }
         if ((!starts && !enters) || !(starts ? IsTopOfStarts(placed) : IsTopOfSlurs(placed))) return;
         var end = placed;

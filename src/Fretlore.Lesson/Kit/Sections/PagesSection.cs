@@ -11,7 +11,7 @@ namespace Fretlore.Lesson.Kit.Sections;
 internal sealed class PagesSection : IKitSection
 {
     // Pages may be set a little smaller to save one; that is no news.
-    private const double SmallerIsSaid = 0.89;
+    private const double SmallerIsSaid = 0.99;
 
     public string Doing => "Engraving pages";
 
@@ -50,7 +50,7 @@ internal sealed class PagesSection : IKitSection
 
     private static IEnumerable<string> Cautions(SvgPages pictures, PageOptions asked, double staffSpace)
     {
-        if (staffSpace < asked.StaffSpace * SmallerIsSaid)
+        if (staffSpace < asked.StaffSpace * asked.LeastShare * SmallerIsSaid)
         {
             var percent = (100 * staffSpace / asked.StaffSpace).ToString("0", CultureInfo.InvariantCulture);
             yield return $"The pages are set at {percent} % of the usual size so that everything fits: fewer parts on them are easier to read.";
