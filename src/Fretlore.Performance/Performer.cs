@@ -16,7 +16,7 @@ public static class Performer
         var order = PlayOrder.Of(song.Bars);
         var tempo = TempoMap.Of(TemposOf(song, order));
         var bars = order.Select(b => new PerformedBar(b.Bar, b.Pass, b.Start, tempo.SecondsAt(b.Start))).ToImmutableArray();
-        var swings = SwingsOf(song);
+        var swings = Swing.AllOf(song);
         var parts = song.Parts.Select(part => PartPlayer.Play(song, part, bars, swings, tempo)).ToImmutableArray();
         return new PerformedSong(song, tempo, bars, parts);
     }
@@ -35,17 +35,5 @@ public static class Performer
             yield return (played.Start, inForce[played.Bar]);
             foreach (var mark in song.Bars[played.Bar].Tempos) yield return (played.Start + mark.At, mark.Tempo);
         }
-    }
-
-    private static Swing[] SwingsOf(Song song)
-    {
-        var swings = new Swing[song.Bars.Count];
-        var feel = Feel.Straight;
-        for (var i = 0; i < swings.Length; i++)
-        {
-            feel = song.Bars[i].FeelChange ?? feel;
-            swings[i] = new Swing(feel, song.Bars[i]);
-        }
-        return swings;
     }
 }

@@ -10,6 +10,19 @@ namespace Fretlore.Performance;
 /// </remarks>
 internal readonly record struct Swing(Feel Feel, Bar Bar)
 {
+    /// <summary>For each written bar of a song the feel that is in force there.</summary>
+    public static Swing[] AllOf(Song song)
+    {
+        var swings = new Swing[song.Bars.Count];
+        var feel = Feel.Straight;
+        for (var i = 0; i < swings.Length; i++)
+        {
+            feel = song.Bars[i].FeelChange ?? feel;
+            swings[i] = new Swing(feel, song.Bars[i]);
+        }
+        return swings;
+    }
+
     public Beats Place(Beats at)
     {
         if (Feel.Swung is not { } swung) return at;
