@@ -24,7 +24,7 @@ public sealed class SongWorkspace
         reading = new Lazy<SongReading>(() => SongReader.Read(Song ?? throw new InvalidOperationException("A sheet without a song has no reading.")));
         // Only a stated symbol can disagree with the reading, so a sheet without one is checked without it.
         var conflicts = bound.Song is { } song && StatesSymbols(song) ? ReadingDiagnostics.Of(Reading, bound) : [];
-        Findings = [.. bound.Diagnostics.Concat(conflicts).OrderBy(d => d.Span.Start).Select(d => Finding.Of(d, sheet.Text))];
+        Findings = [.. bound.Diagnostics.Concat(conflicts).Concat(SoundDiagnostics.Of(sheet.Root)).OrderBy(d => d.Span.Start).Select(d => Finding.Of(d, sheet.Text))];
     }
 
     /// <summary>The text as a tree.</summary>

@@ -12,9 +12,6 @@ public static class SongMixer
     private const double Tail = 1.5; // Seconds for the last note and the room to die away.
     private const double LongestSeconds = 3 * 60 * 60;
 
-    /// <summary>The names of the rigs a part can ask for.</summary>
-    public static IReadOnlyList<string> RigNames => [.. RigTable.Names];
-
     public static SoundResult Prepare(Song song, SoundRequest request)
     {
         if (request.Speed is < SoundRequest.SlowestSpeed or > SoundRequest.FastestSpeed) return SoundRefusals.Speed(request.Speed);

@@ -9,7 +9,7 @@ internal static class SoundRefusals
 {
     public static SoundResult Rig(Part part, string name) => new SoundResult.Refused(
         $"the part {part.Name} asks for the sound \"{name}\", and there is none of that name.",
-        (NearestRig(name) is { } near ? $"Perhaps {near} was meant. " : "") + $"Sounds are {string.Join(", ", RigTable.Names)}.");
+        (RigNames.NearestTo(name) is { } near ? $"Perhaps {near} was meant. " : "") + $"Sounds are {string.Join(", ", RigNames.All)}.");
 
     public static SoundResult Speed(decimal speed) => new SoundResult.Refused(
         string.Create(CultureInfo.InvariantCulture, $"{speed * 100:0.##}% is no speed to play at."),
@@ -36,27 +36,4 @@ internal static class SoundRefusals
     public static SoundResult TooLong(double seconds) => new SoundResult.Refused(
         string.Create(CultureInfo.InvariantCulture, $"it would last {seconds / 3600:0.0} hours, and a sound may last 3."),
         "Choose fewer bars with --from and --to, or a higher speed.");
-
-    // Rigs have few and unlike names: the one that begins alike or shares most letters in order is near enough.
-    private static string? NearestRig(string name)
-    {
-        var best = RigTable.All.SelectMany(rig => rig.AlsoCalled.Append(rig.Name).Select(word => (rig.Name, Shared: Shared(name, word), word.Length)))
-            .MaxBy(r => r.Shared / (double)Math.Max(r.Length, name.Length));
-        return best.Shared * 2 > Math.Max(best.Length, name.Length) ? best.Name : null;
-    }
-
-    private static int Shared(string a, string b)
-    {
-        var lengths = new int[Math.Min(a.Length, 40) + 1, b.Length + 1];
-        for (var i = 1; i < lengths.GetLength(0); i++)
-        {
-            for (var j = 1; j <= b.Length; j++)
-            {
-                lengths[i, j] = char.ToLowerInvariant(a[i - 1]) == char.ToLowerInvariant(b[j - 1])
-                    ? lengths[i - 1, j - 1] + 1
-                    : Math.Max(lengths[i - 1, j], lengths[i, j - 1]);
-            }
-        }
-        return lengths[lengths.GetLength(0) - 1, b.Length];
-    }
 }

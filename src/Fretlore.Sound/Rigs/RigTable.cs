@@ -102,8 +102,6 @@ internal static class RigTable
 
     public static ImmutableArray<Rig> All { get; } = [Clean, Edge, Driven, Singing, Acoustic, Bass];
 
-    public static IEnumerable<string> Names => All.Select(rig => rig.Name);
-
     /// <summary>The rig with this name or another word for it; null when there is none.</summary>
     public static Rig? Find(string name) => All.FirstOrDefault(rig =>
         rig.Name.Equals(name, StringComparison.OrdinalIgnoreCase) || rig.AlsoCalled.Contains(name, StringComparer.OrdinalIgnoreCase));

@@ -1,5 +1,6 @@
 using Fretlore.Sound.Mixing;
 using Fretlore.Sound.Output;
+using Fretlore.Sound.Rigs;
 using Fretlore.Tests.Songs;
 
 namespace Fretlore.Tests.Sound;
@@ -23,7 +24,7 @@ public sealed class MixFacts
 
         """;
 
-    public static TheoryData<string> Rigs => [.. SongMixer.RigNames];
+    public static TheoryData<string> Rigs => [.. RigNames.All];
 
     [Fact]
     public void PartsAlone_AddUpToTheMix()
