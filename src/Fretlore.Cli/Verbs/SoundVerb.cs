@@ -13,7 +13,34 @@ namespace Fretlore.Cli.Verbs;
 /// <summary><c>fretlore sound</c>: plays a song into a sound file.</summary>
 internal static class SoundVerb
 {
-    private sealed record Asked(string Sheet, string Output, string? Part, string? Without, int? From, int? To, string Speed, bool Click, bool CountIn, string Bits);
+    private sealed record Asked
+    {
+        public required string Sheet { get; init; }
+
+        public required string Output { get; init; }
+
+        public string? Part { get; init; }
+
+        public string? Without { get; init; }
+
+        public int? From { get; init; }
+
+        public int? To { get; init; }
+
+        public string? Section { get; init; }
+
+        public string? Riff { get; init; }
+
+        public bool Loop { get; init; }
+
+        public required string Speed { get; init; }
+
+        public bool Click { get; init; }
+
+        public bool CountIn { get; init; }
+
+        public required string Bits { get; init; }
+    }
 
     public static Verb Make(Surroundings surroundings)
     {
@@ -23,6 +50,13 @@ internal static class SoundVerb
         var without = new Option<string?>("--without") { Description = "All but these parts: to play them yourself.", HelpName = "NAMES" };
         var from = new Option<int?>("--from") { Description = "The first bar, by its printed number.", HelpName = "BAR" };
         var to = new Option<int?>("--to") { Description = "The last bar.", HelpName = "BAR" };
+        var section = new Option<string?>("--section") { Description = "A section by its name, instead of bars.", HelpName = "NAME" };
+        var riff = new Option<string?>("--riff")
+        {
+            Description = "A riff by its name, played alone by its part; with --part or --without, where it first stands in the song.",
+            HelpName = "NAME",
+        };
+        var loop = new Option<bool>("--loop") { Description = "To be played round and round: it ends where it begins, without a gap or a click." };
         var speed = new Option<string>("--speed")
         {
             Description = "Share of the written tempo. It is played at that tempo, not stretched.",
@@ -35,13 +69,27 @@ internal static class SoundVerb
         bits.AcceptOnlyFromAmong("16", "24");
         var verb = new Verb(
             "sound", "Play a song into a sound file: with all parts, some of them or all but some, at any speed.",
-            "fretlore sound my-song.lore -o my-song.wav", "fretlore sound my-song.lore --without lead --from 9 --to 16 --speed 60% --count-in -o slow.wav")
+            "fretlore sound my-song.lore -o my-song.wav", "fretlore sound my-song.lore --without lead --from 9 --to 16 --speed 60% --count-in -o slow.wav",
+            "fretlore sound my-song.lore --riff main --speed 70% --loop -o main.opus")
         {
-            sheet, output, part, without, from, to, speed, click, countIn, bits,
+            sheet, output, part, without, from, to, section, riff, loop, speed, click, countIn, bits,
         };
-        verb.SetAction(parsed => Run(surroundings, new Asked(
-            parsed.GetRequiredValue(sheet), parsed.GetRequiredValue(output), parsed.GetValue(part), parsed.GetValue(without), parsed.GetValue(from),
-            parsed.GetValue(to), parsed.GetRequiredValue(speed), parsed.GetValue(click), parsed.GetValue(countIn), parsed.GetRequiredValue(bits))));
+        verb.SetAction(parsed => Run(surroundings, new Asked
+        {
+            Sheet = parsed.GetRequiredValue(sheet),
+            Output = parsed.GetRequiredValue(output),
+            Part = parsed.GetValue(part),
+            Without = parsed.GetValue(without),
+            From = parsed.GetValue(from),
+            To = parsed.GetValue(to),
+            Section = parsed.GetValue(section),
+            Riff = parsed.GetValue(riff),
+            Loop = parsed.GetValue(loop),
+            Speed = parsed.GetRequiredValue(speed),
+            Click = parsed.GetValue(click),
+            CountIn = parsed.GetValue(countIn),
+            Bits = parsed.GetRequiredValue(bits),
+        }));
         return verb;
     }
 
@@ -85,6 +133,9 @@ internal static class SoundVerb
             Without = without.Value,
             FromBar = asked.From,
             ToBar = asked.To,
+            Section = asked.Section,
+            Riff = asked.Riff,
+            Loop = asked.Loop,
             Speed = speed.Value,
             Click = asked.Click,
             CountIn = asked.CountIn,

@@ -41,6 +41,7 @@ internal sealed class ClickTrack : ITrack
                 clicks.Add((stretch.SampleAt(song.Tempo.SecondsAt(song.Bars[i].Start + at - missing)), isFirst));
             }
         }
+        if (stretch.IsLoop) return new ClickTrack([.. clicks.SelectMany(click => stretch.Rounds().Select(by => (click.Item1 + by, click.Item2))).Order()]);
         return new ClickTrack(clicks.ToImmutable());
     }
 

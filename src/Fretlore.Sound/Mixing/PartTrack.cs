@@ -90,11 +90,16 @@ internal sealed class PartTrack : ITrack
         var heard = part.Notes.Where(n => n.OnsetSeconds >= stretch.Start - 1e-9 && n.OnsetSeconds < stretch.End - 1e-9);
         foreach (var onString in heard.GroupBy(n => n.String).OrderByDescending(g => g.Key.Value))
         {
-            var notes = onString.Select(n => NoteOf(n, NeckOf(n), stretch)).OrderBy(n => n.Start).ToImmutableArray();
+            var notes = onString.SelectMany(n => Rounds(NoteOf(n, NeckOf(n), stretch), stretch)).OrderBy(n => n.Start).ToImmutableArray();
             strings.Add((onString.Key, NeckOf(onString.First()), notes));
         }
         return strings;
     }
+
+    // Only the last of what began before anything is heard matters, and the player comes to that by itself.
+    private static IEnumerable<StringNote> Rounds(StringNote note, Stretch stretch) => stretch.Rounds()
+        .Select(by => note with { Start = note.Start + by, End = note.End + by })
+        .Where(n => !stretch.IsLoop || (n.End > 0 && n.Start < stretch.RunUp + stretch.Length + Stretch.Seam));
 
     internal static StringNote NoteOf(PerformedNote note, Neck neck, Stretch stretch)
     {

@@ -13,25 +13,37 @@ public sealed class SongMix
     private readonly ImmutableArray<ITrack> tracks;
     private readonly double[][] buffers;
 
-    internal SongMix(SongInfo info, ImmutableArray<ITrack> tracks, ImmutableArray<int?> parts, long length)
+    internal SongMix(ImmutableArray<ITrack> tracks)
     {
-        Info = info;
         this.tracks = tracks;
-        Parts = parts;
-        Length = length;
         buffers = [.. Enumerable.Range(0, tracks.Length * 2).Select(_ => new double[BlockLength])];
     }
 
-    /// <summary>The song's title, artist and rights.</summary>
-    public SongInfo Info { get; }
+    /// <summary>The song's title, with what of it is heard, its artist and rights.</summary>
+    public required SongInfo Info { get; init; }
 
     /// <summary>For each track of the mix the index of the part that plays it; null for the click.</summary>
-    public ImmutableArray<int?> Parts { get; }
+    public required ImmutableArray<int?> Parts { get; init; }
 
-    /// <summary>Samples from the start to where the last note has died away.</summary>
-    public long Length { get; }
+    /// <summary>Sections, in order of time.</summary>
+    public required ImmutableArray<SoundMark> Marks { get; init; }
+
+    /// <summary>Samples from the start to where the last note has died away; of a loop, one round.</summary>
+    public required long Length { get; init; }
+
+    /// <summary>True when it is to be played round and round.</summary>
+    public bool IsLoop => RunUp > 0;
 
     public double Seconds => Length / (double)SampleRate.Hertz;
+
+    /// <summary>Samples that are rendered first and not kept; in a loop what rings over its seam gets going there.</summary>
+    internal long RunUp { get; init; }
+
+    /// <summary>Samples rendered past the end, where a loop is joined to its beginning.</summary>
+    internal int Seam => IsLoop ? Stretch.Seam : 0;
+
+    /// <summary>Samples that are passed on: the length and the seam.</summary>
+    internal long Rendered => Length + Seam;
 
     /// <summary>Renders everything.</summary>
     /// <param name="hear">Takes each block, left and right.</param>
@@ -40,10 +52,8 @@ public sealed class SongMix
     {
         var (left, right) = (new double[BlockLength], new double[BlockLength]);
         var options = new ParallelOptions { MaxDegreeOfParallelism = cores };
-        for (long from = 0; from < Length; from += BlockLength)
+        ForEachBlock(cancel, (start, length) =>
         {
-            cancel.ThrowIfCancellationRequested();
-            var (start, length) = (from, (int)Math.Min(BlockLength, Length - from));
             if (tracks.Length == 1) RenderTrack(0, start, length);
             else Parallel.For(0, tracks.Length, options, track => RenderTrack(track, start, length));
             Array.Clear(left);
@@ -53,22 +63,34 @@ public sealed class SongMix
                 Add(buffers[2 * track], left, length);
                 Add(buffers[2 * track + 1], right, length);
             }
-            hear(left.AsMemory(0, length), right.AsMemory(0, length));
-        }
+            PassOn(left, right, start, length, hear);
+        });
     }
 
     /// <summary>Renders one track alone, from its start to the end of the mix; several may be rendered at once.</summary>
     /// <param name="track">Index into <see cref="Parts"/>.</param>
     /// <param name="hear">Takes each block, left and right.</param>
-    internal void RenderAlone(int track, Action<ReadOnlyMemory<double>, ReadOnlyMemory<double>> hear, CancellationToken cancel = default)
+    internal void RenderAlone(int track, Action<ReadOnlyMemory<double>, ReadOnlyMemory<double>> hear, CancellationToken cancel = default) =>
+        ForEachBlock(cancel, (start, length) =>
+        {
+            RenderTrack(track, start, length);
+            PassOn(buffers[2 * track], buffers[2 * track + 1], start, length, hear);
+        });
+
+    private void ForEachBlock(CancellationToken cancel, Action<long, int> render)
     {
-        for (long from = 0; from < Length; from += BlockLength)
+        var end = RunUp + Rendered;
+        for (long from = 0; from < end; from += BlockLength)
         {
             cancel.ThrowIfCancellationRequested();
-            var length = (int)Math.Min(BlockLength, Length - from);
-            RenderTrack(track, from, length);
-            hear(buffers[2 * track].AsMemory(0, length), buffers[2 * track + 1].AsMemory(0, length));
+            render(from, (int)Math.Min(BlockLength, end - from));
         }
+    }
+
+    private void PassOn(double[] left, double[] right, long start, int length, Action<ReadOnlyMemory<double>, ReadOnlyMemory<double>> hear)
+    {
+        var skip = (int)Math.Clamp(RunUp - start, 0, length);
+        if (skip < length) hear(left.AsMemory(skip, length - skip), right.AsMemory(skip, length - skip));
     }
 
     private void RenderTrack(int track, long from, int length)

@@ -6,15 +6,25 @@ using Fretlore.Sound.Rigs;
 
 namespace Fretlore.Sound.Mixing;
 
-/// <summary>Makes mixes of a song: all of it, parts alone, without parts, bars, any speed.</summary>
+/// <summary>Makes mixes of a song: all of it, parts alone, without parts, bars, sections and riffs, loops, any speed.</summary>
 public static class SongMixer
 {
     private const double Tail = 1.5; // Seconds for the last note and the room to die away.
     private const double LongestSeconds = 3 * 60 * 60;
+    private const double ShortestLoop = 0.1;
 
     public static SoundResult Prepare(Song song, SoundRequest request)
     {
         if (request.Speed is < SoundRequest.SlowestSpeed or > SoundRequest.FastestSpeed) return SoundRefusals.Speed(request.Speed);
+        if (Places(request) > 1) return SoundRefusals.SeveralPlaces();
+        if (request.Loop && request.CountIn) return SoundRefusals.CountedLoop();
+        if (request.Riff is null || request.Parts.Count + request.Without.Count > 0) return Prepare(song, request, null);
+        return RiffOf(song, request.Riff) is { } riff ? Prepare(song, request, RiffAlone.Of(song, riff)) : SoundRefusals.Riff(song, request.Riff);
+    }
+
+    private static SoundResult Prepare(Song whole, SoundRequest request, Song? riffAlone)
+    {
+        var song = riffAlone ?? whole;
         var chosen = Enumerable.Range(0, song.Parts.Count)
             .Where(i => (request.Parts.Count == 0 || request.Parts.Contains(i)) && !request.Without.Contains(i)).ToList();
         if (chosen.Count == 0 && !request.Click && !request.CountIn) return SoundRefusals.NoPart();
@@ -28,9 +38,13 @@ public static class SongMixer
         }
 
         var performed = Performer.Play(AtSpeed(song, request.Speed));
-        if (Stretch.Of(performed, request.FromBar, request.ToBar, request.CountIn) is not { } stretch) return SoundRefusals.Bars(song, request);
-        var seconds = stretch.LeadIn + stretch.End - stretch.Start + Tail;
+        var (found, refusal) = riffAlone is null ? StretchOf(performed, request) : (Stretch.OfNumbers(performed, null, null), null);
+        if (found is not { } stretch) return refusal!;
+        if (request.CountIn) stretch = stretch.CountedIn(performed);
+        if (request.Loop) stretch = stretch.AsLoop();
+        var seconds = stretch.LeadIn + stretch.End - stretch.Start;
         if (seconds > LongestSeconds) return SoundRefusals.TooLong(seconds);
+        if (request.Loop && seconds < ShortestLoop) return SoundRefusals.TooShort();
 
         var tracks = ImmutableArray.CreateBuilder<ITrack>();
         foreach (var i in chosen) tracks.Add(new PartTrack(performed, performed.Parts[i], rigs[i], stretch, AsideOf(song, i, rigs[i])));
@@ -40,7 +54,40 @@ public static class SongMixer
             tracks.Add(ClickTrack.Of(performed, stretch, request.CountIn, request.Click));
             parts.Add(null);
         }
-        return new SoundResult.Ready(new SongMix(song.Info, tracks.ToImmutable(), [.. parts], SampleRate.At(seconds)));
+        return new SoundResult.Ready(new SongMix(tracks.ToImmutable())
+        {
+            Info = song.Info with { Title = SoundTitle.Of(whole, request, riffAlone?.Parts[0]) },
+            Parts = [.. parts],
+            Marks = SoundMark.Of(performed, stretch),
+            Length = request.Loop ? stretch.Length : SampleRate.At(seconds + Tail),
+            RunUp = stretch.RunUp,
+        });
+    }
+
+    private static int Places(SoundRequest request) =>
+        (request.Section is null ? 0 : 1) + (request.Riff is null ? 0 : 1) + (request.FromBar is null && request.ToBar is null ? 0 : 1);
+
+    private static Riff? RiffOf(Song song, string name) =>
+        song.Riffs.FirstOrDefault(r => r.Name.Equals(name, StringComparison.OrdinalIgnoreCase) && r.Bars.Count > 0);
+
+    private static (Stretch? Found, SoundResult? Refusal) StretchOf(PerformedSong performed, SoundRequest request)
+    {
+        var song = performed.Song;
+        if (request.Section is { } sectionName)
+        {
+            var section = song.Sections.FirstOrDefault(s => s.Name.Equals(sectionName.Trim(), StringComparison.OrdinalIgnoreCase));
+            var heard = section is null ? null : Stretch.OfWritten(performed, section.FirstBar, section.BarCount);
+            return (heard, heard is null ? SoundRefusals.Section(song, sectionName) : null);
+        }
+        if (request.Riff is { } riffName)
+        {
+            if (RiffOf(song, riffName) is not { } riff) return (null, SoundRefusals.Riff(song, riffName));
+            var use = song.RiffUses.FirstOrDefault(u => u.Riff == riff.Name);
+            var heard = use is null ? null : Stretch.OfWritten(performed, use.FirstBar, use.BarCount);
+            return (heard, heard is null ? SoundRefusals.RiffNotInSong(riff.Name) : null);
+        }
+        var bars = Stretch.OfNumbers(performed, request.FromBar, request.ToBar);
+        return (bars, bars is null ? SoundRefusals.Bars(song, request) : null);
     }
 
     // Where a part stands depends on the whole song, so that it stands there alone as well.

@@ -33,6 +33,27 @@ internal static class SoundRefusals
                 string.Create(CultureInfo.InvariantCulture, $"Its bars are {song.Bars[0].Number} to {song.Bars[^1].Number}, the first one first."));
     }
 
+    public static SoundResult Section(Song song, string name) => new SoundResult.Refused(
+        $"the song has no section \"{name}\" that is played.", Near(name, song.Sections.Select(s => s.Name).Distinct().ToList(), "sections"));
+
+    public static SoundResult Riff(Song song, string name) => new SoundResult.Refused(
+        $"the song has no riff \"{name}\".", Near(name, song.Riffs.Where(r => r.Bars.Count > 0).Select(r => r.Name).ToList(), "riffs"));
+
+    public static SoundResult RiffNotInSong(string name) => new SoundResult.Refused(
+        $"the riff {name} stands nowhere in the song, so no other part plays with it.", "Leave --part and --without away to hear it alone.");
+
+    public static SoundResult SeveralPlaces() => new SoundResult.Refused(
+        "a section, a riff and bars are asked for at once.", "Give one of --section, --riff, and --from with --to.");
+
+    public static SoundResult CountedLoop() => new SoundResult.Refused(
+        "a loop can't be counted in: it would be counted in each time round.", "Leave --count-in away, or --loop; --click goes with a loop.");
+
+    public static SoundResult TooShort() => new SoundResult.Refused("it is too short to be a loop.", "Choose more bars, or a lower speed.");
+
+    private static string Near(string name, List<string> names, string what) =>
+        (Likeness.Nearest(name, names) is { } near ? $"Perhaps {near} was meant. " : "")
+        + (names.Count == 0 ? $"It has no {what}." : $"Its {what} are {string.Join(", ", names)}.");
+
     public static SoundResult TooLong(double seconds) => new SoundResult.Refused(
         string.Create(CultureInfo.InvariantCulture, $"it would last {seconds / 3600:0.0} hours, and a sound may last 3."),
         "Choose fewer bars with --from and --to, or a higher speed.");

@@ -23,6 +23,18 @@ public sealed record SoundRequest
     /// <summary>The printed number of the last bar; null to the end.</summary>
     public int? ToBar { get; init; }
 
+    /// <summary>A section by its name, instead of bars: the first time it is played.</summary>
+    public string? Section { get; init; }
+
+    /// <summary>
+    /// A riff by its name, instead of bars. Where neither <see cref="Parts"/> nor <see cref="Without"/> says more it is played alone, as it is
+    /// defined, by the part that plays it; otherwise it is heard among those parts, the first time it stands in the song.
+    /// </summary>
+    public string? Riff { get; init; }
+
+    /// <summary>True for a sound that can be played round and round: exactly as long as its bars, and what rings on at its end is heard at its start.</summary>
+    public bool Loop { get; init; }
+
     /// <summary>Share of the written tempo: 0.6 is slower. The music is played at that tempo, not stretched.</summary>
     public decimal Speed { get; init; } = 1;
 

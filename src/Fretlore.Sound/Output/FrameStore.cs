@@ -34,4 +34,20 @@ internal sealed class FrameStore(Stream stream)
     /// <returns>How many frames there were.</returns>
     public int Read(Span<float> frames) =>
         stream.ReadAtLeast(MemoryMarshal.AsBytes(frames), frames.Length * sizeof(float), throwOnEndOfStream: false) / FrameBytes;
+
+    /// <summary>Makes a loop of what goes on past its end: its first frames are faded over from what would come next, and the rest is cut off.</summary>
+    /// <param name="length">Frames of one round.</param>
+    /// <param name="seam">Frames there are past it.</param>
+    public void CloseLoop(long length, int seam)
+    {
+        var (start, next) = (new float[2 * seam], new float[2 * seam]);
+        GoTo(0);
+        var fade = (int)Math.Min(Read(start), length / 2);
+        GoTo(length);
+        fade = Math.Min(fade, Read(next));
+        for (var i = 0; i < 2 * fade; i++) start[i] += (1 - (i / 2) / (float)fade) * (next[i] - start[i]);
+        GoTo(0);
+        Write(start.AsSpan(0, 2 * fade));
+        stream.SetLength(length * FrameBytes);
+    }
 }

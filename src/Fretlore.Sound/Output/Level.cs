@@ -12,10 +12,10 @@ internal readonly record struct Level(double Gain, double Ceiling, double? Loudn
     private const double CloseEnough = 0.1; // LU
 
     /// <summary>Finds the gain by trying: the limiter takes a little loudness away.</summary>
-    /// <param name="raw">The mix's loudness before, in LUFS; null for silence.</param>
+    /// <param name="mix">The mix.</param>
+    /// <param name="raw">Its loudness as it is, in LUFS; null for silence.</param>
     /// <param name="format">The kind of file it goes into: a codec that draws the wave anew needs room for that.</param>
-    /// <param name="play">Passes every frame of the mix on.</param>
-    public static Level Find(double? raw, SoundFormat format, Action<Action<double, double>> play)
+    public static Level Find(StoredMix mix, double? raw, SoundFormat format)
     {
         var ceiling = FromDecibels(SoundFile.TruePeak - (format == SoundFormat.Opus ? 1.5 : 0.2));
         if (raw is not { } measured) return new Level(1, ceiling, null);
@@ -23,27 +23,22 @@ internal readonly record struct Level(double Gain, double Ceiling, double? Loudn
         for (var attempt = 0; ; attempt++)
         {
             var level = new Level(FromDecibels(decibels), ceiling, null);
-            var meter = new LoudnessMeter();
-            level.Run(play, meter.Hear);
-            var reached = meter.Integrated() ?? SoundFile.Loudness;
+            var reached = level.LoudnessOf(mix) ?? SoundFile.Loudness;
             if (Math.Abs(SoundFile.Loudness - reached) < CloseEnough || attempt == 5) return level with { Loudness = reached };
             decibels = Math.Min(decibels + SoundFile.Loudness - reached, MostGain);
         }
     }
 
-    /// <summary>Passes every frame on at this level.</summary>
-    public void Run(Action<Action<double, double>> play, Action<double, double> hear)
+    private double? LoudnessOf(StoredMix mix)
     {
-        var limiter = new PeakLimiter(Ceiling);
-        var gain = Gain;
+        var (limiter, meter, gain) = (new PeakLimiter(Ceiling), new LoudnessMeter(), Gain);
         long taken = 0;
-        void Pass(double left, double right)
+        mix.Play((left, right) =>
         {
-            var (l, r) = limiter.Next(left, right);
-            if (taken++ >= PeakLimiter.Delay) hear(l, r);
-        }
-        play((left, right) => Pass(left * gain, right * gain));
-        for (var i = 0; i < PeakLimiter.Delay; i++) Pass(0, 0);
+            var (l, r) = limiter.Next(left * gain, right * gain);
+            if (taken++ >= PeakLimiter.Delay) meter.Hear(l, r);
+        });
+        return meter.Integrated();
     }
 
     private static double FromDecibels(double decibels) => Math.Pow(10, decibels / 20);

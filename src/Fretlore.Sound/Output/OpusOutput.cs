@@ -1,15 +1,16 @@
-using System.Buffers.Binary;
-using System.Text;
 using Concentus;
 using Concentus.Enums;
-using Fretlore.Score;
+using Fretlore.Sound.Mixing;
 
 namespace Fretlore.Sound.Output;
 
 /// <summary>Opus in Ogg (RFC 7845), which browsers play: about a tenth of the size of a WAV file.</summary>
-internal sealed class OpusOutput : ISoundOutput
+internal sealed class OpusOutput : IDisposable
 {
     public const int UsualBitsASecond = 128_000;
+
+    /// <summary>Samples a decoder hears before the first one that counts, so that it has settled: the standard's 80 ms.</summary>
+    public const int RunUp = 4 * FrameLength;
 
     private const int FrameLength = SampleRate.Hertz / 50;
     private const int LongestPacket = 4000;
@@ -25,17 +26,18 @@ internal sealed class OpusOutput : ISoundOutput
     private int filled;
     private int packed;
 
-    public OpusOutput(Stream output, SongInfo info, int bitsASecond)
+    public OpusOutput(Stream output, SongMix mix, int bitsASecond)
     {
         // Only the codec in C# gives the same bytes everywhere.
         OpusCodecFactory.AttemptToUseNativeLibrary = false;
         encoder = OpusCodecFactory.CreateEncoder(SampleRate.Hertz, 2, OpusApplication.OPUS_APPLICATION_AUDIO);
         encoder.Bitrate = bitsASecond;
-        skip = encoder.Lookahead;
+        // A loop begins as it will when it has come round: its end runs up to it.
+        skip = encoder.Lookahead + (mix.IsLoop ? RunUp : 0);
         pages = new OggPages(output);
-        pages.Add(Head(skip), 0);
+        pages.Add(OpusHeaders.Head(skip), 0);
         pages.Flush();
-        pages.Add(Tags(info), 0);
+        pages.Add(OpusHeaders.Tags(mix), 0);
         pages.Flush();
     }
 
@@ -43,6 +45,15 @@ internal sealed class OpusOutput : ISoundOutput
     {
         heard++;
         Put(left, right);
+    }
+
+    /// <summary>Takes what is before the first sample and is not heard: <see cref="RunUp"/> samples of a loop.</summary>
+    public void WriteBefore(double left, double right) => Put(left, right);
+
+    /// <summary>Takes what comes after the last sample and is not heard, as far as the encoder looks ahead.</summary>
+    public void WriteAfter(double left, double right)
+    {
+        if (encoded < heard + skip) Put(left, right);
     }
 
     public void Dispose()
@@ -68,44 +79,5 @@ internal sealed class OpusOutput : ISoundOutput
         }
         packed++;
         pages.Add(packet.AsSpan(0, length), Math.Min(encoded, heard + skip));
-    }
-
-    private static byte[] Head(int skip)
-    {
-        var head = new byte[19];
-        "OpusHead"u8.CopyTo(head);
-        head[8] = 1;
-        head[9] = 2;
-        BinaryPrimitives.WriteUInt16LittleEndian(head.AsSpan(10), (ushort)skip);
-        BinaryPrimitives.WriteUInt32LittleEndian(head.AsSpan(12), SampleRate.Hertz);
-        return head;
-    }
-
-    private static byte[] Tags(SongInfo info)
-    {
-        using var tags = new MemoryStream();
-        tags.Write("OpusTags"u8);
-        Put("Fretlore");
-        var comments = new List<string> { "TITLE=" + info.Title };
-        if (info.Artist is { } artist) comments.Add("ARTIST=" + artist);
-        if (info.Rights is { } rights) comments.Add("COPYRIGHT=" + rights);
-        WriteLength(comments.Count);
-        comments.ForEach(Put);
-        return tags.ToArray();
-
-        void Put(string text)
-        {
-            // Enough for a line, little enough for a page.
-            var bytes = Encoding.UTF8.GetBytes(text.Length > 2000 ? text[..2000] : text);
-            WriteLength(bytes.Length);
-            tags.Write(bytes);
-        }
-
-        void WriteLength(int length)
-        {
-            Span<byte> bytes = stackalloc byte[4];
-            BinaryPrimitives.WriteInt32LittleEndian(bytes, length);
-            tags.Write(bytes);
-        }
     }
 }

@@ -1,4 +1,3 @@
-using Fretlore.Score;
 using Fretlore.Sound.Loudness;
 using Fretlore.Sound.Mixing;
 
@@ -41,22 +40,38 @@ public static class SoundFile
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     /// <exception cref="IOException">A stream can't be written.</exception>
     public static WrittenSound Write(
-        SongMix mix, Stream scratch, Stream output, SoundFormat format, Action<double>? progress = null, CancellationToken cancel = default)
+        SongMix mix, Stream scratch, Stream output, SoundFormat format, Action<double>? progress = null, CancellationToken cancel = default) =>
+        Write(mix, scratch, output, format, null, progress, cancel);
+
+    /// <param name="bitsASecond">Of Opus; null for the usual.</param>
+    internal static WrittenSound Write(
+        SongMix mix, Stream scratch, Stream output, SoundFormat format, int? bitsASecond, Action<double>? progress, CancellationToken cancel)
     {
         var store = new FrameStore(scratch);
         var raw = Render(mix, store, progress, cancel);
-        var stored = new StoredMix([store], cancel);
-        var level = Level.Find(raw, format, stored.Play);
+        var stored = new StoredMix([store], mix.IsLoop, cancel);
+        var level = Level.Find(stored, raw, format);
+        stored.Apply(level);
         progress?.Invoke(0.9);
-        using (var file = Open(output, mix.Info, format)) level.Run(stored.Play, file.Write);
+        Encode(stored, mix, output, format, bitsASecond);
         progress?.Invoke(1);
         return new WrittenSound(mix.Seconds, level.Loudness);
     }
 
-    /// <param name="bitsASecond">Of Opus; null for the usual.</param>
-    internal static ISoundOutput Open(Stream output, SongInfo info, SoundFormat format, int? bitsASecond = null) => format == SoundFormat.Opus
-        ? new OpusOutput(output, info, bitsASecond ?? OpusOutput.UsualBitsASecond)
-        : new WaveOutput(output, format == SoundFormat.Wave24 ? 24 : 16);
+    /// <summary>Writes what is set to its level already.</summary>
+    internal static void Encode(StoredMix sound, SongMix mix, Stream output, SoundFormat format, int? bitsASecond)
+    {
+        if (format != SoundFormat.Opus)
+        {
+            using var wave = new WaveOutput(output, format == SoundFormat.Wave24 ? 24 : 16, mix);
+            sound.Play(wave.Write);
+            return;
+        }
+        using var opus = new OpusOutput(output, mix, bitsASecond ?? OpusOutput.UsualBitsASecond);
+        if (mix.IsLoop) sound.Play(Math.Max(0, mix.Length - OpusOutput.RunUp), OpusOutput.RunUp, opus.WriteBefore);
+        sound.Play(opus.Write);
+        if (mix.IsLoop) sound.Play(0, OpusOutput.RunUp, opus.WriteAfter);
+    }
 
     private static double? Render(SongMix mix, FrameStore store, Action<double>? progress, CancellationToken cancel)
     {
@@ -69,8 +84,9 @@ public static class SoundFile
             for (var i = 0; i < l.Length; i++) meter.Hear(l[i], r[i]);
             store.Write(l, r);
             done += l.Length;
-            progress?.Invoke(0.85 * done / mix.Length);
+            progress?.Invoke(0.85 * done / mix.Rendered);
         }, cancel: cancel);
+        if (mix.IsLoop) store.CloseLoop(mix.Length, mix.Seam);
         return meter.Integrated();
     }
 }

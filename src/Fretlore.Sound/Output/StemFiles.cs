@@ -32,8 +32,8 @@ public static class StemFiles
             var tracks = stores[..^1];
             var done = new SharedProgress(progress);
             Try(() => Parallel.For(0, tracks.Length, new ParallelOptions { CancellationToken = cancel }, track => Render(mix, track, tracks[track], done, cancel)));
-            var stored = new StoredMix(tracks, cancel);
-            var level = Level.Find(stored.Measure(), format, stored.Play);
+            var stored = new StoredMix(tracks, mix.IsLoop, cancel);
+            var level = Level.Find(stored, stored.Measure(), format);
             stored.Apply(level);
             done.Is(0.75);
             // The sum gets a room of its own, so that it can be read beside its tracks.
@@ -42,7 +42,7 @@ public static class StemFiles
             Try(() => Parallel.For(0, 1 + stems.Count, new ParallelOptions { CancellationToken = cancel }, file =>
             {
                 var (store, output) = file == 0 ? (stores[^1], full) : (tracks[file - 1], stems[file - 1]);
-                using (var sound = SoundFile.Open(output, mix.Info, format, file == 0 ? null : StemBitsASecond)) new StoredMix([store], cancel).Play(sound.Write);
+                SoundFile.Encode(new StoredMix([store], mix.IsLoop, cancel), mix, output, format, file == 0 ? null : StemBitsASecond);
                 done.Add(share);
             }));
             return new WrittenSound(mix.Seconds, level.Loudness);
@@ -55,12 +55,13 @@ public static class StemFiles
 
     private static void Render(SongMix mix, int track, FrameStore store, SharedProgress done, CancellationToken cancel)
     {
-        var share = 0.6 / mix.Length / mix.Parts.Length;
+        var share = 0.6 / mix.Rendered / mix.Parts.Length;
         mix.RenderAlone(track, (left, right) =>
         {
             store.Write(left.Span, right.Span);
             done.Add(share * left.Length);
         }, cancel);
+        if (mix.IsLoop) store.CloseLoop(mix.Length, mix.Seam);
     }
 
     // What went wrong in one of them is what went wrong.

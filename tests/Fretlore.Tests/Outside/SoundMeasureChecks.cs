@@ -42,6 +42,54 @@ public sealed class SoundMeasureChecks
         Assert.Equal(mix.Length, Last(decoded, "lavfi.astats.Overall.Number_of_samples"));
     }
 
+    [Theory]
+    [InlineData(SoundFormat.Wave16)]
+    [InlineData(SoundFormat.Opus)]
+    public void TitleArtistAndSections_AreReadByAnotherProgram(SoundFormat format)
+    {
+        var song = DemoSongs.Load("kestrel-over-slate.lore");
+        using var file = Written(song, new SoundRequest { Speed = 3, Parts = [0] }, format);
+        var described = OutsideProgram.Run("ffprobe", "-v", "error", "-show_entries", "format_tags:stream_tags:chapter=start_time:chapter_tags", "-of", "flat", file.Path);
+        Assert.Contains($"\"{song.Info.Title}: Lead guitar, 300%\"", described, StringComparison.Ordinal);
+        Assert.Contains($"\"{song.Info.Artist}\"", described, StringComparison.Ordinal);
+        Assert.Contains(song.Info.Rights!, described, StringComparison.Ordinal);
+        var marks = Assert.IsType<SoundResult.Ready>(SongMixer.Prepare(song, new SoundRequest { Speed = 3, Parts = [0] })).Mix.Marks;
+        Assert.Equal(6, marks.Length);
+        if (format == SoundFormat.Opus)
+        {
+            var starts = Regex.Matches(described, "start_time=\"(.+)\"").Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture)).ToList();
+            Assert.Equal(marks.Select(m => Math.Round(m.Sample / 48000.0, 3)), starts.Select(t => Math.Round(t, 3)));
+            Assert.All(marks, mark => Assert.Contains($"title=\"{mark.Name}\"", described, StringComparison.Ordinal));
+        }
+        else
+        {
+            // ffmpeg leaves cue points out: NAudio reads them.
+            using var reader = new NAudio.Wave.WaveFileReader(file.Path);
+            var cues = reader.Chunks.Read(NAudio.Wave.CueListInterpreter.Instance)!;
+            Assert.Equal(marks.Select(m => ((int)m.Sample, m.Name)), Enumerable.Range(0, cues.Count).Select(i => (cues[i].Position, cues[i].Label)));
+        }
+    }
+
+    [Fact]
+    public void AnOpusLoop_DecodesToExactlyItsLength_AndItsSeamIsNoWorseThanElsewhere()
+    {
+        var song = DemoSongs.Load("salt-furnace.lore");
+        var request = new SoundRequest { Riff = "furnace", Speed = 0.8m, Loop = true };
+        using var file = Written(song, request, SoundFormat.Opus);
+        using var decoded = new TemporaryFile(".raw", []);
+        OutsideProgram.Run("ffmpeg", "-v", "error", "-y", "-i", file.Path, "-f", "f32le", decoded.Path);
+        var samples = System.Runtime.InteropServices.MemoryMarshal.Cast<byte, float>(File.ReadAllBytes(decoded.Path)).ToArray();
+        var mix = Assert.IsType<SoundResult.Ready>(SongMixer.Prepare(song, request)).Mix;
+        Assert.Equal(2 * mix.Length, samples.Length);
+        for (var side = 0; side < 2; side++)
+        {
+            var one = samples.Where((_, i) => i % 2 == side).ToArray();
+            var elsewhere = Enumerable.Range(1, one.Length - 1).Max(i => Math.Abs(one[i] - one[i - 1]));
+            TestContext.Current.SendDiagnosticMessage("seam {0:0.0000}, elsewhere up to {1:0.0000}", Math.Abs(one[0] - one[^1]), elsewhere);
+            Assert.True(Math.Abs(one[0] - one[^1]) < elsewhere / 2);
+        }
+    }
+
     [Fact]
     public void NoRecording_HasASteadyPart()
     {

@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Collections.Immutable;
 using Fretlore.Guitar;
 using Fretlore.Performance;
@@ -18,7 +19,7 @@ internal static class Heard
     {
         var performed = Performer.Play(song);
         var part = performed.Parts[0];
-        var stretch = Stretch.Of(performed, null, null, false)!.Value;
+        var stretch = Stretch.OfNumbers(performed, null, null)!.Value;
         var notes = part.Notes.Where(n => n.String.Value == number)
             .Select(n => PartTrack.NoteOf(n, part.Part.Neck, stretch)).ToImmutableArray();
         var build = StringBuild.Of(new StringNumber(number), part.Part.Neck, BodyLoss.Solid);
@@ -39,6 +40,21 @@ internal static class Heard
             right.AddRange(r.Span);
         });
         return ([.. left], [.. right]);
+    }
+
+    /// <summary>Both sides of a file of 24 bits as we write it.</summary>
+    public static (double[] Left, double[] Right) Wave(byte[] file)
+    {
+        var at = 12;
+        while (!file.AsSpan(at, 4).SequenceEqual("data"u8)) at += 8 + BinaryPrimitives.ReadInt32LittleEndian(file.AsSpan(at + 4));
+        var frames = BinaryPrimitives.ReadInt32LittleEndian(file.AsSpan(at + 4)) / 6;
+        var (left, right) = (new double[frames], new double[frames]);
+        for (var i = 0; i < 2 * frames; i++)
+        {
+            var bytes = file.AsSpan(at + 8 + 3 * i, 3);
+            (i % 2 == 0 ? left : right)[i / 2] = (bytes[0] | bytes[1] << 8 | unchecked((sbyte)bytes[2]) << 16) / 8388608.0;
+        }
+        return (left, right);
     }
 
     /// <summary>The frequency of the partial nearest to one expected, from how far its phase moves between two windows.</summary>

@@ -1,4 +1,3 @@
-using System.Buffers.Binary;
 using Fretlore.Sound.Mixing;
 using Fretlore.Sound.Output;
 using Fretlore.Tests.Songs;
@@ -31,7 +30,7 @@ public sealed class StemFacts
     {
         var files = Write(SoundFormat.Wave24);
         Assert.Equal(4, files.Length);
-        var (full, stems) = (Samples(files[0]), files[1..].Select(Samples).ToArray());
+        var (full, stems) = (Both(files[0]), files[1..].Select(Both).ToArray());
         Assert.All(stems, stem => Assert.Equal(full.Length, stem.Length));
         var off = full.Select((value, i) => Math.Abs(value - stems.Sum(stem => stem[i]))).Max();
         TestContext.Current.SendDiagnosticMessage("stems: {0:0.0} dB off", Heard.Decibels(off / full.Max(Math.Abs)));
@@ -44,10 +43,10 @@ public sealed class StemFacts
     [Fact]
     public void TheMixAmongStems_IsTheMixAlone()
     {
-        var among = Samples(Write(SoundFormat.Wave24)[0]);
+        var among = Both(Write(SoundFormat.Wave24)[0]);
         using var alone = new MemoryStream();
         SoundFile.Write(Mix(), new MemoryStream(), alone, SoundFormat.Wave24, cancel: TestContext.Current.CancellationToken);
-        var off = among.Zip(Samples(alone.ToArray()), (a, b) => Math.Abs(a - b)).Max();
+        var off = among.Zip(Both(alone.ToArray()), (a, b) => Math.Abs(a - b)).Max();
         Assert.True(Heard.Decibels(off) < -100, $"{Heard.Decibels(off)}");
     }
 
@@ -81,6 +80,12 @@ public sealed class StemFacts
 
     private static SongMix Mix() => ((SoundResult.Ready)SongMixer.Prepare(Sheets.Song(Band), new SoundRequest())).Mix;
 
+    private static double[] Both(byte[] wave)
+    {
+        var (left, right) = Heard.Wave(wave);
+        return [.. left, .. right];
+    }
+
     private static MemoryStream[] Streams() => [new(), new(), new()];
 
     private static byte[][] Write(SoundFormat format)
@@ -88,21 +93,6 @@ public sealed class StemFacts
         MemoryStream[] files = [new(), .. Streams()];
         StemFiles.Write(Mix(), () => new MemoryStream(), files[0], files[1..], format, cancel: TestContext.Current.CancellationToken);
         return [.. files.Select(file => file.ToArray())];
-    }
-
-    // Of a file of 24 bits as we write it: the samples are the last chunk.
-    private static double[] Samples(byte[] wave)
-    {
-        var at = 12;
-        while (!wave.AsSpan(at, 4).SequenceEqual("data"u8)) at += 8 + BinaryPrimitives.ReadInt32LittleEndian(wave.AsSpan(at + 4));
-        var length = BinaryPrimitives.ReadInt32LittleEndian(wave.AsSpan(at + 4));
-        var samples = new double[length / 3];
-        for (var i = 0; i < samples.Length; i++)
-        {
-            var bytes = wave.AsSpan(at + 8 + 3 * i, 3);
-            samples[i] = (bytes[0] | bytes[1] << 8 | unchecked((sbyte)bytes[2]) << 16) / 8388608.0;
-        }
-        return samples;
     }
 
     private sealed class FullDisk : MemoryStream
