@@ -71,7 +71,9 @@ public sealed class WrittenTimes
                 var chain = new StrandAndString(played.Strand, note.String.Value);
                 if (heard.TryGetValue((note.Id, played.Bar), out var own)) held[chain] = own.End;
                 else own = (song.Tempo.SecondsAt(played.Start), held.GetValueOrDefault(chain, valueEnd));
-                Put(note.Id, new HeardTime(played.Bar, own.Start, note.IsHeldOn ? Math.Min(valueEnd, own.End) : Math.Max(own.Start, own.End)));
+                var end = note.IsHeldOn ? Math.Min(valueEnd, own.End) : own.End;
+                // The last string of a rolled shape may come in when its value is over already.
+                Put(note.Id, new HeardTime(played.Bar, own.Start, Math.Max(own.Start, end)));
             }
         }
     }
