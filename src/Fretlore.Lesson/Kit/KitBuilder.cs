@@ -18,6 +18,7 @@ public static class KitBuilder
         new MidiSection(),
         new ScriptSection(),
         .. options.SoundRoom is null ? (ImmutableArray<IKitSection>)[] : [new SoundSection()],
+        new PracticeSection(),
     ];
 
     /// <param name="source">The song and how its kit was asked for.</param>

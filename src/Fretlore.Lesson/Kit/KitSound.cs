@@ -8,8 +8,13 @@ namespace Fretlore.Lesson.Kit;
 /// <param name="Seconds">The length of every file; the song's first bar begins at its first sample.</param>
 /// <param name="Full">Everything together.</param>
 /// <param name="Stems">Each part of the song alone, in the song's order: together they are the full sound again. One part alone is the full sound.</param>
-public sealed record KitSound(double Seconds, ImmutableArray<byte> Full, ImmutableArray<ImmutableArray<byte>> Stems)
+/// <param name="Pieces">Each part alone once more, in mono and in short pieces, for the practice page.</param>
+public sealed record KitSound(
+    double Seconds, ImmutableArray<byte> Full, ImmutableArray<ImmutableArray<byte>> Stems, ImmutableArray<ImmutableArray<ImmutableArray<byte>>> Pieces)
 {
+    /// <summary>What the practice page's sound may take: in Base64, a third more, the whole page stays under 6 MB.</summary>
+    private const long MostPageBytes = 3_300_000;
+
     /// <summary>Makes it.</summary>
     /// <returns>The sound, or null with the reason why there is none, a whole sentence.</returns>
     internal static (KitSound? Sound, string? WhyNot) Make(KitSource source, Func<Stream> room, Action<double>? progress)
@@ -21,8 +26,9 @@ public sealed record KitSound(double Seconds, ImmutableArray<byte> Full, Immutab
         }
         using var full = new MemoryStream();
         var stems = mix.Parts.Length < 2 ? [] : mix.Parts.Select(_ => new MemoryStream()).ToArray();
-        StemFiles.Write(mix, room, full, stems, SoundFormat.Opus, progress, source.Stop);
+        var pieces = new StemPieces(MostPageBytes);
+        StemFiles.Write(mix, room, full, stems, SoundFormat.Opus, progress, pieces, source.Stop);
         var whole = ImmutableArray.Create(full.ToArray());
-        return (new KitSound(mix.Seconds, whole, stems.Length == 0 ? [whole] : [.. stems.Select(stem => ImmutableArray.Create(stem.ToArray()))]), null);
+        return (new KitSound(mix.Seconds, whole, stems.Length == 0 ? [whole] : [.. stems.Select(stem => ImmutableArray.Create(stem.ToArray()))], pieces.Parts), null);
     }
 }

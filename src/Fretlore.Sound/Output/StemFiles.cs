@@ -19,10 +19,12 @@ public static class StemFiles
     /// <param name="stems">Takes each of <see cref="SongMix.Parts"/> alone, in their order; none to leave the stems out.</param>
     /// <param name="format">The kind of all files.</param>
     /// <param name="progress">Told the share that is done, 0 to 1; from several threads, one at a time.</param>
+    /// <param name="pieces">Takes the parts once more in mono pieces; null to leave them out.</param>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     /// <exception cref="IOException">A stream can't be written.</exception>
     public static WrittenSound Write(
-        SongMix mix, Func<Stream> room, Stream full, IReadOnlyList<Stream> stems, SoundFormat format, Action<double>? progress = null, CancellationToken cancel = default)
+        SongMix mix, Func<Stream> room, Stream full, IReadOnlyList<Stream> stems, SoundFormat format, Action<double>? progress = null,
+        StemPieces? pieces = null, CancellationToken cancel = default)
     {
         var rooms = new List<Stream>();
         try
@@ -38,6 +40,7 @@ public static class StemFiles
             done.Is(0.75);
             // The sum gets a room of its own, so that it can be read beside its tracks.
             stored.Sum(stores[^1]);
+            pieces?.Begin(tracks.Length);
             var share = 0.25 / (1 + stems.Count);
             Try(() => Parallel.For(0, 1 + stems.Count, new ParallelOptions { CancellationToken = cancel }, file =>
             {
@@ -45,6 +48,7 @@ public static class StemFiles
                 SoundFile.Encode(new StoredMix([store], mix.IsLoop, cancel), mix, output, format, file == 0 ? null : StemBitsASecond);
                 done.Add(share);
             }));
+            if (pieces is not null) Try(() => Parallel.For(0, tracks.Length, new ParallelOptions { CancellationToken = cancel }, track => pieces.Write(track, tracks[track], mix.Length, cancel)));
             return new WrittenSound(mix.Seconds, level.Loudness);
         }
         finally

@@ -66,14 +66,14 @@ public sealed class StemFacts
             Mix(), () => new MemoryStream(), new FullDisk(), Streams(), SoundFormat.Wave16, cancel: TestContext.Current.CancellationToken));
         using var stop = new CancellationTokenSource();
         Assert.ThrowsAny<OperationCanceledException>(() => StemFiles.Write(
-            Mix(), () => new MemoryStream(), new MemoryStream(), Streams(), SoundFormat.Wave16, share => { if (share > 0.3) stop.Cancel(); }, stop.Token));
+            Mix(), () => new MemoryStream(), new MemoryStream(), Streams(), SoundFormat.Wave16, share => { if (share > 0.3) stop.Cancel(); }, cancel: stop.Token));
     }
 
     [Fact]
     public void Progress_GoesUpToOne()
     {
         var shares = new List<double>();
-        StemFiles.Write(Mix(), () => new MemoryStream(), new MemoryStream(), Streams(), SoundFormat.Wave16, shares.Add, TestContext.Current.CancellationToken);
+        StemFiles.Write(Mix(), () => new MemoryStream(), new MemoryStream(), Streams(), SoundFormat.Wave16, shares.Add, cancel: TestContext.Current.CancellationToken);
         Assert.Equal(shares.Order(), shares);
         Assert.InRange(shares[^1], 0.999999, 1);
     }

@@ -1,0 +1,52 @@
+using Fretlore.Lesson.CallOuts;
+using Fretlore.Lesson.Script;
+using Fretlore.Music;
+using Fretlore.Practice;
+
+namespace Fretlore.Lesson.Kit.Sections;
+
+/// <summary>The page that a student opens and plays along with.</summary>
+internal sealed class PracticeSection : IKitSection
+{
+    public string Doing => "Making the practice page";
+
+    public double Weight => 0.6;
+
+    public SectionResult Make(KitSource source, Action<double> progress)
+    {
+        var asked = new PracticeSource
+        {
+            Played = source.Played,
+            Reading = source.Reading,
+            Hands = source.Hands,
+            Fonts = source.Fonts,
+            Show = source.Options.Show,
+            Steps = Steps(source),
+            Sound = Sound(source),
+        };
+        return PracticePage.Make(asked) switch
+        {
+            PracticeResult.Made made => new SectionResult.Made(
+                [new KitFile("practice.html", made.Html, "The page to practise with: open it in a browser, no network needed")]),
+            PracticeResult.LeftOut leftOut => new SectionResult.Made([], leftOut.Reason),
+            var other => throw new InvalidOperationException($"{other} is no result of a practice page."),
+        };
+    }
+
+    private static PracticeSound Sound(KitSource source) => source.Sound() is { } sound
+        ? new PracticeSound(sound.Seconds, sound.Pieces, null)
+        : new PracticeSound(0, [], source.WhyNoSound);
+
+    private static ValueList<PracticeStep> Steps(KitSource source)
+    {
+        var callOuts = CallOutWriter.For(source.Song, source.Reading).ToDictionary(callOut => callOut.Riff);
+        return ScriptStep.Of(source.Song)
+            .Select(step => new PracticeStep(
+                step.Title, step.Teaches, step.SpeedPercents, step.Say,
+                step.Teaches.Where(callOuts.ContainsKey).Select(name => Of(callOuts[name])).ToValueList()))
+            .ToValueList();
+    }
+
+    private static PracticeCallOut Of(CallOut callOut) =>
+        new(callOut.SpokenName, callOut.Headline.Breaths, callOut.WalkThrough.Breaths, callOut.NoteByNote.Breaths);
+}

@@ -1,0 +1,91 @@
+namespace Fretlore.Practice.Data;
+
+/// <summary>A chord with its reason.</summary>
+internal sealed record ChordData(string Symbol, string Reason, IReadOnlyList<string> Notes);
+
+/// <summary>A scale with its reason.</summary>
+/// <param name="Name">With its root, such as <c>A Dorian</c>.</param>
+/// <param name="Tones">Pitch class (0 is C) and degree of each tone, from the root up.</param>
+/// <param name="Reason">In words.</param>
+internal sealed record ScaleData(string Name, IReadOnlyList<ToneData> Tones, string Reason);
+
+/// <summary>A tone of a scale.</summary>
+internal sealed record ToneData(int PitchClass, string Degree, string Name);
+
+/// <summary>A named shape as a chord frame.</summary>
+/// <param name="Name">As in the sheet.</param>
+/// <param name="Symbol">The chord it is on its neck; null when it has no name.</param>
+/// <param name="Reason">Why it has that name.</param>
+/// <param name="Frets">From the low string to the high one; null where the string is not sounded.</param>
+internal sealed record ShapeData(string Name, string? Symbol, string? Reason, IReadOnlyList<int?> Frets);
+
+/// <summary>The rules of a free stretch.</summary>
+internal sealed record RoadMapData
+{
+    public required string Name { get; init; }
+
+    /// <summary>The scale, when it is one we know.</summary>
+    public ScaleData? Scale { get; init; }
+
+    /// <summary>The strings to stay on, the highest and the lowest; null for all.</summary>
+    public int? HighestString { get; init; }
+
+    public int? LowestString { get; init; }
+
+    /// <summary>The frets to stay between, the lower first; null for all.</summary>
+    public int? LowestFret { get; init; }
+
+    public int? HighestFret { get; init; }
+
+    public required IReadOnlyList<AimData> Aims { get; init; }
+
+    /// <summary>Names of riffs to draw on.</summary>
+    public required IReadOnlyList<string> MayUse { get; init; }
+
+    /// <summary>Names of notes to keep away from.</summary>
+    public required IReadOnlyList<string> Avoid { get; init; }
+}
+
+/// <summary>A note to land on.</summary>
+/// <param name="Note">Its name.</param>
+/// <param name="PitchClass">0 is C.</param>
+/// <param name="Bar">Bar of the stretch, from 1; null for anywhere.</param>
+/// <param name="How">How it is reached; null for any way.</param>
+internal sealed record AimData(string Note, int PitchClass, int? Bar, string? How);
+
+/// <summary>A step of the lesson.</summary>
+internal sealed record StepData
+{
+    public required string Title { get; init; }
+
+    /// <summary>Riffs, sections or road maps by name.</summary>
+    public required IReadOnlyList<string> Teaches { get; init; }
+
+    /// <summary>Percent of the song's tempo, the slowest first; may be empty.</summary>
+    public required IReadOnlyList<int> Speeds { get; init; }
+
+    public string? Say { get; init; }
+
+    public required IReadOnlyList<CallOutData> CallOuts { get; init; }
+
+    /// <summary>Names of the shapes it uses.</summary>
+    public required IReadOnlyList<string> Shapes { get; init; }
+
+    /// <summary>Indexes of the chords it uses.</summary>
+    public required IReadOnlyList<int> Chords { get; init; }
+
+    /// <summary>Indexes of its scales.</summary>
+    public required IReadOnlyList<int> Scales { get; init; }
+
+    /// <summary>In one word; null when no hand plan covers it.</summary>
+    public string? Difficulty { get; init; }
+
+    /// <summary>What makes it hard, in words.</summary>
+    public required IReadOnlyList<string> Hard { get; init; }
+
+    /// <summary>Minutes to spend on it in one sitting.</summary>
+    public required int Minutes { get; init; }
+}
+
+/// <summary>What a teacher says about a riff.</summary>
+internal sealed record CallOutData(string Name, IReadOnlyList<string> Headline, IReadOnlyList<string> WalkThrough, IReadOnlyList<string> NoteByNote);

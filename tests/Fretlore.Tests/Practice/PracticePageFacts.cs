@@ -1,0 +1,149 @@
+using System.Text;
+using System.Text.Json;
+using Fretlore.Engraving.Fonts;
+using Fretlore.Hands.Plans;
+using Fretlore.Performance;
+using Fretlore.Practice;
+using Fretlore.Reading;
+using Fretlore.Score;
+using Fretlore.Syntax;
+using Fretlore.Workspace;
+
+namespace Fretlore.Tests.Practice;
+
+/// <summary>What stands in a practice page, read back from the file.</summary>
+public sealed class PracticePageFacts
+{
+    [Fact]
+    public void Times_FollowRepeatsAndTempo()
+    {
+        var song = DataOf("""
+            section All
+              guitar  times 2{ @6 Q 0 2 3 5 on 1{ W 7 } on 2{ W 8 } } | (Q = 120) W 0 |
+            """);
+        var played = song.GetProperty("played").EnumerateArray().ToArray();
+        Assert.Equal([0, 1, 0, 2, 3], played.Select(bar => bar.GetProperty("bar").GetInt32()));
+        Assert.Equal([0.0, 4, 8, 12, 16], played.Select(bar => bar.GetProperty("start").GetDouble()));
+        Assert.Equal([0.0, 1, 2, 3], Numbers(played[0], "beats"));
+        Assert.Equal([16.0, 16.5, 17, 17.5], Numbers(played[4], "beats"));
+        Assert.Equal([1.0, 1, 1, 1], Numbers(played[0], "count"));
+        Assert.Equal(18, song.GetProperty("seconds").GetDouble());
+    }
+
+    [Fact]
+    public void APickup_IsCountedThroughWhatItLeavesOfItsBar()
+    {
+        var song = DataOf("""
+            section All
+              guitar  upbeat{ @6 Q 0 } | W 2 |
+            """);
+        var pickup = song.GetProperty("played")[0];
+        Assert.Equal([0.0], Numbers(pickup, "beats"));
+        Assert.Equal(7, Numbers(pickup, "count").Length);
+    }
+
+    [Fact]
+    public void ARiff_IsAStretchForEachTimeItIsPlayed()
+    {
+        var song = DataOf("""
+            riff low
+              @6 Q 0 2 3 5 |
+
+            section All
+              guitar  low times 2, @5 W 0 | low
+            """);
+        var riffs = song.GetProperty("stretches").EnumerateArray().Where(s => s.GetProperty("kind").GetString() == "riff").ToArray();
+        Assert.Equal([0, 1, 3], riffs.Select(s => s.GetProperty("first").GetInt32()));
+        Assert.All(riffs, s => Assert.Equal(1, s.GetProperty("count").GetInt32()));
+    }
+
+    [Fact]
+    public void EveryNoteOfAPart_HasItsGroupOnThePages()
+    {
+        var song = DataOf("""
+            section All
+              guitar  @6 Q 0 2 H 3 | = @1 5,7 |
+            """, out var html);
+        var notes = song.GetProperty("parts")[0].GetProperty("notes").EnumerateArray().Select(note => note.GetProperty("id").GetInt32());
+        var pages = PagesOf(html, song.GetProperty("views")[0].GetProperty("id").GetString()!);
+        Assert.All(notes, id => Assert.Contains($"id=\"note-{id}\"", pages, StringComparison.Ordinal));
+        Assert.Contains("id=\"bar-2\"", pages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void NotesSayTheirFingerDegreeAndSpelling()
+    {
+        var note = DataOf("""
+            section All
+              guitar  @6 W 3 |
+            """).GetProperty("parts")[0].GetProperty("notes")[0];
+        Assert.Equal("G2", note.GetProperty("pitch").GetString());
+        Assert.Equal(6, note.GetProperty("string").GetInt32());
+        Assert.Matches("^[1-4]$", note.GetProperty("finger").GetString()!);
+    }
+
+    [Theory]
+    [InlineData("</script><img src=x onerror=alert(1)>")]
+    [InlineData("<!--<script>")]
+    [InlineData("&lt;b&gt; \" '")]
+    public void TextsOfTheSheet_CantEndTheElementTheyStandIn(string title)
+    {
+        var html = PageOf("section A\n  guitar @6 W 0 |\n", title);
+        Assert.Equal(title.Trim(), Song(html).GetProperty("title").GetString());
+        // The page's own elements, and one for the song and each set of pages.
+        Assert.Equal(Count(PageOf("section A\n  guitar @6 W 0 |\n", "Plain"), "</script"), Count(html, "</script"));
+        Assert.DoesNotContain("<img", html, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void ThePage_AllowsNothingFromAnyNetwork()
+    {
+        var html = PageOf("section A\n  guitar @6 W 0 |\n");
+        Assert.Contains("default-src 'none'", html, StringComparison.Ordinal);
+        Assert.Contains("connect-src 'none'", html, StringComparison.Ordinal);
+        Assert.DoesNotMatch("<link |<script[^>]* src=|@import|url\\(http", html);
+    }
+
+    [Fact]
+    public void TheSameSong_GivesTheSameBytes() =>
+        Assert.Equal(PageOf("section A\n  guitar @6 W 0 |\n"), PageOf("section A\n  guitar @6 W 0 |\n"));
+
+    internal static string PageOf(string content, string title = "Ash")
+    {
+        var text = $"title {title}\ntuning E2 A2 D3 G3 B3 E4\nmeter 4/4\ntempo Q = 60\npart guitar \"Guitar\"\n{content}\n";
+        var workspace = SongWorkspace.Open(new SourceText(text));
+        var song = Assert.IsType<Song>(workspace.Song);
+        var made = PracticePage.Make(new PracticeSource
+        {
+            Played = Performer.Play(song),
+            Reading = SongReader.Read(song),
+            Hands = HandPlanner.Plan(song),
+            Fonts = new FontLibrary(),
+            Sound = new PracticeSound(0, [], null),
+        });
+        if (made is PracticeResult.LeftOut leftOut) Assert.Skip(leftOut.Reason);
+        return Encoding.UTF8.GetString(((PracticeResult.Made)made).Html.AsSpan());
+    }
+
+    private static JsonElement DataOf(string content) => DataOf(content, out _);
+
+    private static JsonElement DataOf(string content, out string html) => Song(html = PageOf(content));
+
+    private static JsonElement Song(string html) => JsonDocument.Parse(Block(html, "song")).RootElement;
+
+    private static string PagesOf(string html, string id)
+    {
+        using var zip = new System.IO.Compression.GZipStream(new MemoryStream(Convert.FromBase64String(Block(html, id))), System.IO.Compression.CompressionMode.Decompress);
+        return string.Concat(JsonDocument.Parse(zip).RootElement.GetProperty("pages").EnumerateArray().Select(page => page.GetString()));
+    }
+
+    private static string Block(string html, string id)
+    {
+        var start = html.IndexOf('>', html.IndexOf($"id=\"{id}\"", StringComparison.Ordinal)) + 1;
+        return html[start..html.IndexOf("</script>", start, StringComparison.Ordinal)];
+    }
+
+    private static double[] Numbers(JsonElement element, string name) => [.. element.GetProperty(name).EnumerateArray().Select(n => n.GetDouble())];
+
+    private static int Count(string text, string part) => text.Split(part).Length - 1;
+}

@@ -1,0 +1,193 @@
+import { effect, signal, useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import { readPages } from '../song/blocks.ts';
+import type { Pages, View } from '../song/song.ts';
+import type { Player } from '../store/player.ts';
+import { usePlayer } from '../ui/app.ts';
+import { atEachFrame } from '../ui/frames.ts';
+import { Places, type Spot } from './places.ts';
+
+const narrowScreen = matchMedia('(max-width: 700px)');
+const isNarrow = signal(narrowScreen.matches);
+narrowScreen.addEventListener('change', () => { isNarrow.value = narrowScreen.matches; });
+const lessMotion = matchMedia('(prefers-reduced-motion: reduce)');
+
+/** The engraved pages, with a line that goes through them as they sound. */
+export function PagesView() {
+  const player = usePlayer();
+  const holder = useRef<HTMLDivElement>(null);
+  const failure = useSignal<string | null>(null);
+
+  useEffect(() => {
+    let shown: ShownPages | null = null;
+    let wanted = 0;
+    const stopChoosing = effect(() => {
+      const view = choose(player, isNarrow.value);
+      const mine = ++wanted;
+      if (!view) {
+        failure.value = 'The song could not be put on pages of this width.';
+        return;
+      }
+      readPages(view.id).then(pages => {
+        if (mine !== wanted || !holder.current) return;
+        shown?.dispose();
+        shown = new ShownPages(player, holder.current, view, pages);
+        failure.value = null;
+      }, (error: unknown) => { failure.value = `The pages can't be shown: ${error instanceof Error ? error.message : String(error)}`; });
+    });
+    return () => {
+      stopChoosing();
+      shown?.dispose();
+    };
+  }, [player]);
+
+  return (
+    <main class="music" id="music" tabIndex={-1} aria-label="Music">
+      {failure.value && <p class="note-box" role="alert">{failure.value}</p>}
+      <div ref={holder} />
+    </main>
+  );
+}
+
+function choose(player: Player, narrow: boolean): View | undefined {
+  const { views, parts } = player.song;
+  const part = parts.length > 1 && player.kept.value.view === 'all' ? undefined : player.mine.value;
+  const fitting = views.filter(view => view.narrow === narrow);
+  return fitting.find(view => view.part === part) ?? fitting[0] ?? views[0];
+}
+
+class ShownPages {
+  private readonly places: Places;
+  private readonly sheets: HTMLElement[];
+  private readonly cursor = mark('cursor');
+  private readonly loopStart = mark('loop-mark loop-start');
+  private readonly loopEnd = mark('loop-mark loop-end');
+  private readonly stops: (() => void)[] = [];
+  private readonly times = new Map<number, number[]>();
+  private drawn = Number.NaN;
+  private system = '';
+  private barShown: Element | undefined;
+  private movedByHand = 0;
+
+  constructor(private readonly player: Player, private readonly holder: HTMLElement, view: View, pages: Pages) {
+    // All of it was written by Fretlore's engraver, which escapes every text of the sheet.
+    holder.innerHTML = `<style>${pages.style}</style>${pages.glyphs}${pages.pages.map(page => `<div class="sheet">${page}</div>`).join('')}`;
+    this.sheets = [...holder.querySelectorAll<HTMLElement>('.sheet')];
+    const shown = view.part === undefined ? player.song.parts : player.song.parts.filter((_, i) => i === view.part);
+    this.places = new Places(player.form, shown, this.sheets.map(sheet => sheet.querySelector('svg') as SVGSVGElement));
+    for (const part of shown) {
+      for (const note of part.notes) for (const id of [note.id, ...note.held ?? []]) this.times.set(id, [...this.times.get(id) ?? [], note.on]);
+    }
+    holder.addEventListener('click', this.clicked);
+    const scroller = this.scroller;
+    const byHand = () => { this.movedByHand = performance.now(); };
+    for (const event of ['wheel', 'touchmove'] as const) scroller?.addEventListener(event, byHand, { passive: true });
+    this.stops.push(
+      atEachFrame(() => this.draw()),
+      effect(() => this.drawLoop()),
+      () => holder.removeEventListener('click', this.clicked),
+      () => { for (const event of ['wheel', 'touchmove'] as const) scroller?.removeEventListener(event, byHand); });
+    const observer = new ResizeObserver(() => {
+      this.drawn = Number.NaN;
+      this.drawLoop();
+    });
+    observer.observe(holder);
+    this.stops.push(() => observer.disconnect());
+  }
+
+  dispose(): void { for (const stop of this.stops) stop(); }
+
+  private get scroller(): HTMLElement | null { return this.holder.closest<HTMLElement>('.music'); }
+
+  private readonly clicked = (event: MouseEvent) => {
+    const element = event.target as Element;
+    const bar = element.closest('g[id^="bar-"]');
+    if (!bar) return;
+    const written = Number(bar.id.slice(4)) - 1;
+    if (event.shiftKey) {
+      const near = this.playedNear(written);
+      this.player.loopBars(this.player.form.barAt(this.player.place), near);
+      return;
+    }
+    const note = element.closest('g[id^="note-"], g[id^="head-"]');
+    const at = note && this.nearest(this.times.get(Number(note.id.slice(5))) ?? []);
+    this.player.seek(at ?? this.player.form.startOf(this.playedNear(written)));
+  };
+
+  // A bar that is played several times: the time through that is being played.
+  private playedNear(written: number): number {
+    const { form } = this.player;
+    const starts = this.player.song.played.flatMap((bar, index) => bar.bar === written ? [form.startOf(index)] : []);
+    return form.barAt(this.nearest(starts) ?? 0);
+  }
+
+  private nearest(times: readonly number[]): number | undefined {
+    const { loop, place } = this.player;
+    const inLoop = loop.value ? times.filter(time => time >= (loop.value?.start ?? 0) - 1e-3 && time < (loop.value?.end ?? 0)) : [];
+    return [...inLoop.length > 0 ? inLoop : times].sort((a, b) => Math.abs(a - place) - Math.abs(b - place))[0];
+  }
+
+  private draw(): void {
+    const seconds = this.player.place;
+    if (seconds === this.drawn) return;
+    this.drawn = seconds;
+    const spot = this.places.at(seconds);
+    if (!spot) return;
+    this.place(this.cursor, spot);
+    this.cursor.dataset.at = seconds.toFixed(4);
+    const group = this.places.groupOf(this.player.form.bar(this.player.form.barAt(seconds)).bar);
+    if (group !== this.barShown) {
+      this.barShown?.classList.remove('bar-now');
+      group?.classList.add('bar-now');
+      this.barShown = group;
+    }
+    if (spot.system !== this.system) {
+      this.system = spot.system;
+      this.follow(spot);
+    }
+  }
+
+  private drawLoop(): void {
+    const loop = this.player.loop.value;
+    for (const [element, at] of [[this.loopStart, loop?.start], [this.loopEnd, loop && loop.end - 1e-3]] as const) {
+      const spot = at === undefined || at === null ? null : this.places.at(at);
+      element.hidden = !spot;
+      if (spot) this.place(element, spot);
+    }
+  }
+
+  private place(element: HTMLElement, spot: Spot): void {
+    const sheet = this.sheets[spot.page];
+    const svg = sheet?.firstElementChild as SVGSVGElement | undefined;
+    if (!sheet || !svg) return;
+    if (element.parentElement !== sheet) sheet.append(element);
+    const scale = sheet.clientWidth / svg.viewBox.baseVal.width;
+    element.style.transform = `translate3d(${(spot.x * scale).toFixed(2)}px, ${(spot.top * scale).toFixed(1)}px, 0)`;
+    const height = `${((spot.bottom - spot.top) * scale).toFixed(1)}px`;
+    if (element.style.height !== height) element.style.height = height;
+  }
+
+  // The system that is played stands in the upper part of the window, unless the player has just looked elsewhere.
+  private follow(spot: Spot): void {
+    const scroller = this.scroller;
+    const sheet = this.sheets[spot.page];
+    const svg = sheet?.firstElementChild as SVGSVGElement | undefined;
+    if (!scroller || !sheet || !svg || !this.player.likes.value.follows) return;
+    if (this.player.state.value === 'playing' && performance.now() - this.movedByHand < 4000) return;
+    const scale = sheet.clientWidth / svg.viewBox.baseVal.width;
+    const top = sheet.offsetTop + spot.top * scale;
+    const bottom = sheet.offsetTop + spot.bottom * scale;
+    const room = scroller.clientHeight;
+    const fits = bottom - top < room * 0.9;
+    const wanted = top - (fits ? Math.min(room * 0.12, room - (bottom - top)) : 8);
+    const isSeen = top >= scroller.scrollTop && (fits ? bottom : top + room * 0.5) <= scroller.scrollTop + room * (fits ? 0.72 : 1);
+    if (!isSeen) scroller.scrollTo({ top: wanted, behavior: lessMotion.matches ? 'auto' : 'smooth' });
+  }
+}
+
+function mark(name: string): HTMLElement {
+  const element = document.createElement('div');
+  element.className = name;
+  element.setAttribute('aria-hidden', 'true');
+  return element;
+}
