@@ -52,10 +52,11 @@ public static class SongBinder
         {
             context.Limits.Refuse(names.All[^1].Span, problems);
         }
-        var lesson = LessonBinder.Bind(sheet.Root, context, declared.Keys, names);
+        var lesson = LessonBinder.Bind(sheet.Root, context, declared.Keys, names, [.. parts.Select(p => p.Name)]);
         if (context.Limits.IsExceeded || !hasTuning) return new BoundSong(null, [], problems.MergedWith(sheet.Diagnostics));
         var assembler = new SongAssembler(context, settings) { WritesRepeats = writesRepeats };
-        var (song, spans) = assembler.Assemble(draft, table.InOrderWritten, lesson);
+        var (song, spans) = assembler.Assemble(draft, table.InOrderWritten, lesson?.Plan);
+        LessonCheck.Check(lesson, song, problems);
         return new BoundSong(song, spans, problems.MergedWith(sheet.Diagnostics));
     }
 

@@ -11,7 +11,7 @@ public static class Vocabulary
 
     /// <summary>Settings of the whole song, at the start of a line.</summary>
     public static ImmutableArray<string> SongSettings { get; } =
-        ["title", "artist", "credits", "rights", "tuning", "meter", "tempo", "key", "feel", "capo", "scale-length", "frets"];
+        ["title", "artist", "credits", "rights", "permission", "tuning", "meter", "tempo", "key", "feel", "capo", "scale-length", "frets"];
 
     /// <summary>Settings of a part, on its line or indented below it.</summary>
     public static ImmutableArray<string> PartSettings { get; } = ["tuning", "capo", "scale-length", "frets", "sound"];
@@ -26,7 +26,7 @@ public static class Vocabulary
     public static ImmutableArray<string> RoadMapRules { get; } = ["scale", "strings", "from", "density", "aim", "may", "avoid"];
 
     /// <summary>Settings of a lesson, one a line.</summary>
-    public static ImmutableArray<string> LessonSettings { get; } = ["budget", "step"];
+    public static ImmutableArray<string> LessonSettings { get; } = ["budget", "speaking-rate", "excerpt", "step"];
 
     /// <summary>Spans written <c>pm{ … }</c> or from <c>pm on</c> to <c>pm off</c>.</summary>
     public static ImmutableArray<string> Spans { get; } = ["pm", "let", "trem", "arm", "wah", "cresc", "dim"];

@@ -3,6 +3,8 @@ using Fretlore.Binding;
 using Fretlore.Hands.Grips;
 using Fretlore.Hands.Plans;
 using Fretlore.Lesson.Kit;
+using Fretlore.Lesson.Plans;
+using Fretlore.Performance;
 using Fretlore.Reading;
 using Fretlore.Score;
 using Fretlore.Syntax;
@@ -57,6 +59,14 @@ public sealed class SongWorkspace
 
     private static bool StatesSymbols(Song song) => song.Parts.Any(
         part => part.Bars.Any(bar => bar.Strands.Any(strand => strand.Events.Any(item => item.ChordSymbol is not null))));
+
+    /// <summary>Plans the film of the sheet's lesson. There must be a song.</summary>
+    /// <param name="budget">Time for the film; null for the sheet's.</param>
+    public FilmPlanResult PlanFilm(TimeSpan? budget = null)
+    {
+        var song = Song ?? throw new InvalidOperationException("A sheet without a song has no lesson.");
+        return FilmPlanner.Plan(Performer.Play(song), Reading, HandPlanner.Plan(song), budget);
+    }
 
     /// <summary>Makes the song's kit in memory. There must be a song.</summary>
     /// <exception cref="OperationCanceledException">It was told to stop.</exception>

@@ -8,33 +8,53 @@ using Fretlore.Syntax;
 
 namespace Fretlore.Binding.Lessons;
 
-/// <summary>Binds the lesson: its budget and its steps in teaching order.</summary>
-internal sealed class LessonBinder(BindContext context, IReadOnlyCollection<string> riffs, SectionNames sections)
-{
-    private readonly HashSet<string> known = [.. riffs, .. context.RoadMaps.Keys, .. sections.Names];
+/// <summary>A lesson as written, with the places of what it points at, to be checked once the song's bars are known.</summary>
+internal sealed record BoundLesson(LessonPlan Plan, ImmutableArray<(Taught What, TextSpan Span)> PointsAt);
 
-    private static readonly string[] StepWords = ["teach", "at", "say"];
+/// <summary>Binds the lesson: its budget, how fast the teacher speaks, the free excerpt, and its steps in teaching order.</summary>
+internal sealed class LessonBinder(BindContext context, TaughtReader taught)
+{
+    private const int SlowestSpeech = 60, FastestSpeech = 300;
+
+    private static readonly string[] StepWords = ["teach", "at", "as", "keep", "say"];
+
+    private static readonly ImmutableArray<(string Word, StepLength Length)> Lengths =
+        [("headline", StepLength.Headline), ("walk-through", StepLength.WalkThrough), ("note-by-note", StepLength.NoteByNote)];
 
     /// <summary>The sheet's lesson, or null when it has none.</summary>
-    public static LessonPlan? Bind(SheetSyntax sheet, BindContext context, IReadOnlyCollection<string> riffs, SectionNames sections)
+    public static BoundLesson? Bind(SheetSyntax sheet, BindContext context, IReadOnlyCollection<string> riffs, SectionNames sections, IReadOnlyList<string> parts)
     {
         var lessons = sheet.Blocks.OfType<LessonSyntax>().ToArray();
         if (lessons.Length == 0) return null;
         foreach (var more in lessons.Skip(1)) context.Problems.Add(NameProblems.DeclaredTwice(more.Keyword, "lesson"));
-        return new LessonBinder(context, riffs, sections).Bind(lessons[0]);
+        var taught = new TaughtReader(context.Problems, [.. riffs, .. context.RoadMaps.Keys, .. sections.Names], parts);
+        return new LessonBinder(context, taught).Bind(lessons[0]);
     }
 
-    private LessonPlan Bind(LessonSyntax lesson)
+    private BoundLesson Bind(LessonSyntax lesson)
     {
-        TimeSpan? budget = null;
+        var plan = new LessonPlan(null, []);
         var steps = new List<LessonStep>();
         foreach (var setting in lesson.Settings)
         {
             var words = SheetWord.From(setting.Values);
-            if (setting.Word.Text == "budget") budget = Budget(words, setting.Span);
-            else if (setting.Word.Text == "step" && Step(words, setting) is { } step) steps.Add(step);
+            switch (setting.Word.Text)
+            {
+                case "budget":
+                    plan = plan with { Budget = Budget(words, setting.Span) };
+                    break;
+                case "speaking-rate":
+                    plan = plan with { SpeakingRate = SpeakingRate(words, setting.Span) };
+                    break;
+                case "excerpt":
+                    plan = plan with { Excerpt = Excerpt(words, setting) };
+                    break;
+                case "step" when Step(words, setting) is { } step:
+                    steps.Add(step);
+                    break;
+            }
         }
-        return new LessonPlan(budget, steps.ToValueList());
+        return new BoundLesson(plan with { Steps = steps.ToValueList() }, taught.Read);
     }
 
     private TimeSpan? Budget(ImmutableArray<SheetWord> words, TextSpan span)
@@ -45,6 +65,20 @@ internal sealed class LessonBinder(BindContext context, IReadOnlyCollection<stri
             return new TimeSpan(0, m, s);
         }
         context.Problems.Add(LessonProblems.NoBudget(span));
+        return null;
+    }
+
+    private int? SpeakingRate(ImmutableArray<SheetWord> words, TextSpan span)
+    {
+        if (words.Length == 1 && Numerals.Of(words[0].Text) is { } rate and >= SlowestSpeech and <= FastestSpeech) return rate;
+        context.Problems.Add(LessonProblems.NoSpeakingRate(span, SlowestSpeech, FastestSpeech));
+        return null;
+    }
+
+    private Taught? Excerpt(ImmutableArray<SheetWord> words, SettingSyntax setting)
+    {
+        if (taught.Of(words, mayBeSong: true) is [var one]) return one;
+        context.Problems.Add(LessonProblems.NoExcerpt(setting.Span));
         return null;
     }
 
@@ -74,40 +108,27 @@ internal sealed class LessonBinder(BindContext context, IReadOnlyCollection<stri
         switch (word.Text)
         {
             case "teach":
-                return step with { Teaches = step.Teaches.Concat(Taught(values, word)).ToValueList() };
+                if (values.Length == 0) context.Problems.Add(LessonProblems.StepTeachesNothing(word.Span));
+                return step with { Teaches = step.Teaches.Concat(taught.Of(values)).ToValueList() };
             case "at":
                 return step with { SpeedPercents = step.SpeedPercents.Concat(Speeds(values, word)).ToValueList() };
+            case "as" when values is [var length] && Lengths.FirstOrDefault(l => length.Is(l.Word)) is { Word: not null } known:
+                return step with { Length = known.Length };
+            case "as":
+                context.Problems.Add(LessonProblems.NoStepLength(word.Span, Lengths.Select(l => l.Word)));
+                return step;
+            case "keep" when values.Length == 0:
+                return step with { IsKept = true };
             case "say" when values is [{ IsQuoted: true } said]:
                 return step with { Say = said.Text };
             case "say":
                 context.Problems.Add(LessonProblems.SayNeedsQuotes(word.Span));
                 return step;
             default:
-                context.Problems.Add(LessonProblems.UnknownStepWord(word.Span, word.Text, StepWords));
+                var unknown = word.Is("keep") ? values[0] : word;
+                context.Problems.Add(LessonProblems.UnknownStepWord(unknown.Span, unknown.Text, StepWords));
                 return step;
         }
-    }
-
-    // Names stand between commas or blanks; a section's name may have blanks, so the longest known one is taken.
-    private List<string> Taught(ImmutableArray<SheetWord> values, SheetWord teach)
-    {
-        var names = new List<string>();
-        for (var i = 0; i < values.Length;)
-        {
-            if (values[i].Text == ",")
-            {
-                i++;
-                continue;
-            }
-            var end = Math.Min(values.Length, i + 8);
-            while (end > i + 1 && !known.Contains(SheetWord.Join(values[i..end]))) end--;
-            var name = SheetWord.Join(values[i..end]);
-            if (known.Contains(name)) names.Add(name);
-            else context.Problems.Add(LessonProblems.UnknownToTeach(values[i].Span, name, known));
-            i = end;
-        }
-        if (values.Length == 0) context.Problems.Add(LessonProblems.StepTeachesNothing(teach.Span));
-        return names;
     }
 
     private List<int> Speeds(ImmutableArray<SheetWord> values, SheetWord at)

@@ -38,6 +38,8 @@ internal static class SettingsBinder
                 return song with { Info = song.Info with { Credits = Text(setting, problems) } };
             case "rights":
                 return song with { Info = song.Info with { Rights = Text(setting, problems) } };
+            case "permission":
+                return song with { Info = song.Info with { Permission = Text(setting, problems) } };
             case "meter":
                 return song with { Meter = ChangeReader.Meter(words, span, problems) ?? song.Meter };
             case "tempo":

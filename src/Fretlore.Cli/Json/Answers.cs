@@ -31,6 +31,7 @@ internal sealed record ScaleLine(string Name, string Root, IReadOnlyList<string>
 [JsonSerializable(typeof(StringsAnswer))]
 [JsonSerializable(typeof(SongExplanation))]
 [JsonSerializable(typeof(HandsAnswer))]
+[JsonSerializable(typeof(LessonAnswer))]
 [JsonSerializable(typeof(ShapesAnswer))]
 internal sealed partial class AnswerJson : JsonSerializerContext
 {

@@ -11,7 +11,8 @@ internal static class WrongUse
         var command = parsed.CommandResult.Command;
         if (command is RootCommand && parsed.Tokens.Count == 0)
         {
-            error.WriteLine("fretlore: say what to do: kit, check, explain, format, new, name, scale, shapes, hands, pages, sound, strings, import or export.");
+            string[] verbs = [.. command.Subcommands.Select(verb => verb.Name)];
+            error.WriteLine($"fretlore: say what to do: {string.Join(", ", verbs[..^1])} or {verbs[^1]}.");
         }
         else
         {

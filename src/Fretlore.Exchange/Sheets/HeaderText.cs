@@ -20,6 +20,7 @@ internal static class HeaderText
         if (song.Info.Artist is { } artist) Setting("artist", SheetWords.Value(artist));
         if (song.Info.Credits is { } credits) Setting("credits", SheetWords.Value(credits));
         if (song.Info.Rights is { } rights) Setting("rights", SheetWords.Value(rights));
+        if (song.Info.Permission is { } permission) Setting("permission", SheetWords.Value(permission));
         Setting("tuning", neck.Tuning.ToString());
         if (neck.Capo > 0) Setting("capo", SheetWords.Of(neck.Capo));
         Setting("meter", SheetWords.Of(first.Meter));

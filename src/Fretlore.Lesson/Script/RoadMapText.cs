@@ -20,7 +20,7 @@ internal static class RoadMapText
         foreach (var aim in map.Aims)
         {
             var bar = aim.Bar is { } number ? $" in bar {NumberWords.Of(number)} of the stretch" : "";
-            yield return $"Aim for {PitchWords.Of(aim.Target)}{bar}{(aim.How is null ? "" : ", reached " + Markdown.Escape(aim.How))}.";
+            yield return $"Aim for {PitchWords.Of(aim.Target)}{bar}{(aim.How is null ? "" : ", reached " + aim.How)}.";
         }
         if (map.MayUse.Count > 0) yield return "You may draw on " + Listed(map.MayUse.Select(SpokenName.Of)) + ".";
         if (map.Avoid.Count > 0) yield return "Keep away from " + Listed(map.Avoid.Select(PitchWords.Of)) + ".";

@@ -5,7 +5,7 @@ using Fretlore.Score;
 namespace Fretlore.Lesson.Script;
 
 /// <summary>One step of the script: a heading and what it teaches, by name.</summary>
-internal sealed record ScriptStep(string Title, ValueList<string> Teaches, ValueList<int> SpeedPercents, string? Say)
+internal sealed record ScriptStep(string Title, ValueList<Taught> Teaches, ValueList<int> SpeedPercents, string? Say)
 {
     /// <summary>The steps of the sheet's lesson; without one, each riff in the order in which the song first plays it.</summary>
     public static IReadOnlyList<ScriptStep> Of(Song song)
@@ -14,10 +14,10 @@ internal sealed record ScriptStep(string Title, ValueList<string> Teaches, Value
             .Select(s => new ScriptStep(s.Title, s.Teaches, s.SpeedPercents, s.Say))];
         var first = song.RiffUses.GroupBy(u => u.Riff).ToDictionary(g => g.Key, g => g.Min(u => u.FirstBar));
         return [.. song.Riffs.OrderBy(r => first.GetValueOrDefault(r.Name, int.MaxValue))
-            .Select(r => new ScriptStep(TitleOf(r), [r.Name], [], null))];
+            .Select(r => new ScriptStep(TitleOf(r), [new Taught(r.Name)], [], null))];
     }
 
-    private static string TitleOf(Riff riff)
+    internal static string TitleOf(Riff riff)
     {
         var name = SpokenName.Of(riff.Name);
         return char.ToUpperInvariant(name[0]) + name[1..];

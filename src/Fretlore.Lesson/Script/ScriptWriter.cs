@@ -21,7 +21,7 @@ public static class ScriptWriter
         var steps = ScriptStep.Of(song);
         WriteTop(text, song);
         WriteOrder(text, song, steps);
-        for (var i = 0; i < steps.Count; i++) new StepWriter(text, song, reading, callOuts).Write(i + 1, steps[i]);
+        for (var i = 0; i < steps.Count; i++) new StepWriter(text, song, reading, CallOutContext.Of(song, reading, style ?? new CallOutStyle()), callOuts).Write(i + 1, steps[i]);
         WriteOthers(text, song, steps, callOuts);
         WriteNoteByNote(text, callOuts);
         return text.ToString();
@@ -53,14 +53,7 @@ public static class ScriptWriter
 
     private static string Key(Key key) => PitchWords.Of(key.Tonic) + key.ToString()[key.Tonic.ToString().Length..];
 
-    private static string Tuning(Neck neck)
-    {
-        var names = neck.Tuning.LowToHigh.Select((p, i) =>
-            (i == 0 ? "Low string, the " + NumberWords.Ordinal(neck.StringCount)
-                : Capital(NumberWords.Ordinal(neck.StringCount - i) + " string")) + ": " + PitchWords.Of(p.Name) + ".");
-        var capo = neck.Capo == 0 ? "No capo." : $"Put the capo at fret {NumberWords.Of(neck.Capo)}; all frets are counted from there.";
-        return $"Tune {NumberWords.Of(neck.StringCount)} strings, from low to high. {string.Join(' ', names)} {capo}";
-    }
+    private static string Tuning(Neck neck) => string.Join(' ', OpeningWords.Tuning(neck));
 
     private static void WriteOrder(Markdown text, Song song, IReadOnlyList<ScriptStep> steps)
     {
@@ -87,7 +80,7 @@ public static class ScriptWriter
     // Riffs that no step teaches have their call-outs all the same, for questions after the lesson.
     private static void WriteOthers(Markdown text, Song song, IReadOnlyList<ScriptStep> steps, IReadOnlyList<CallOut> callOuts)
     {
-        var taught = steps.SelectMany(s => s.Teaches).ToHashSet();
+        var taught = steps.SelectMany(s => s.Teaches).Select(t => t.Name).ToHashSet();
         var others = callOuts.Where(c => !taught.Contains(c.Riff)).ToArray();
         if (others.Length == 0) return;
         text.Heading(2, "Not in the lesson");

@@ -1,37 +1,59 @@
 using Fretlore.Lesson.CallOuts;
 using Fretlore.Lesson.CallOuts.Words;
+using Fretlore.Lesson.Subjects;
 using Fretlore.Reading;
 using Fretlore.Score;
 
 namespace Fretlore.Lesson.Script;
 
 /// <summary>Writes one step of the script: riffs, sections and road maps alike.</summary>
-internal sealed class StepWriter(Markdown text, Song song, SongReading reading, IReadOnlyList<CallOut> callOuts)
+internal sealed class StepWriter(Markdown text, Song song, SongReading reading, CallOutContext context, IReadOnlyList<CallOut> callOuts)
 {
     public void Write(int number, ScriptStep step)
     {
         text.Heading(2, $"{number}. {Markdown.Escape(step.Title)}");
         if (step.Say is { Length: > 0 } say) text.Quote(Markdown.Escape(say));
-        foreach (var name in step.Teaches)
+        foreach (var what in step.Teaches)
         {
-            if (step.Teaches.Count > 1) text.Heading(3, Markdown.Escape(ScriptWriter.Capital(SpokenName.Of(name))));
-            if (song.Riffs.FirstOrDefault(r => r.Name == name) is { } riff) WriteRiff(riff, step);
-            else if (song.Sections.FirstOrDefault(s => s.Name == name) is { } section) WriteSection(section, step);
-            else if (song.RoadMaps.FirstOrDefault(m => m.Name == name) is { } map) WriteRoadMap(map);
+            if (step.Teaches.Count > 1) text.Heading(3, Markdown.Escape(ScriptWriter.Capital(SpokenName.Of(what.ToString()))));
+            if (song.Riffs.FirstOrDefault(r => r.Name == what.Name) is { } riff) WriteRiff(riff, what, step);
+            else if (song.Sections.FirstOrDefault(s => s.Name == what.Name) is { } section && what == new Taught(section.Name)) WriteSection(section, step);
+            else if (song.Sections.FirstOrDefault(s => s.Name == what.Name) is { } some) WriteBars(some, what, step);
+            else if (song.RoadMaps.FirstOrDefault(m => m.Name == what.Name) is { } map) WriteRoadMap(map);
         }
     }
 
-    private void WriteRiff(Riff riff, ScriptStep step)
+    private void WriteRiff(Riff riff, Taught what, ScriptStep step)
     {
-        var callOut = callOuts.First(c => c.Riff == riff.Name);
+        var told = what.Bars is { } bars ? Passage.Of(riff, bars, what.ToString()) : riff;
+        var callOut = CallOutWriter.For(told, context);
         text.Paragraph("**In short.** " + callOut.Headline);
         text.Paragraph("**Walk-through.** " + callOut.WalkThrough);
         var use = song.RiffUses.Where(u => u.Riff == riff.Name).OrderBy(u => u.FirstBar).FirstOrDefault();
         text.Paragraph("**Speeds.** " + TempoText.Speeds(TempoText.At(song, use?.FirstBar ?? 0), step.SpeedPercents));
         WriteList("Where it comes", Whereabouts.Of(song, riff.Name));
         if (use is not null) WriteTheory(use.Part, use.FirstBar, use.BarCount);
-        WriteList("Shapes", TheoryText.Shapes(reading, ShapesOf(riff)));
-        WriteList("Remember", Reminders.For(riff));
+        WriteList("Shapes", TheoryText.Shapes(reading, ShapesOf(told)));
+        WriteList("Remember", Reminders.For(told));
+    }
+
+    // Some bars of a section, or one part's line of it.
+    private void WriteBars(Section section, Taught what, ScriptStep step)
+    {
+        var place = new Place(0, section.FirstBar, section.BarCount);
+        if (what.Bars is { } bars) place = place with { FirstBar = section.FirstBar + bars.First - 1, BarCount = bars.Last - bars.First + 1 };
+        text.Paragraph($"This is {Whereabouts.Bars(song, [(place.FirstBar, place.FirstBar + place.BarCount)])} of the song.");
+        for (var part = 0; part < song.Parts.Count; part++)
+        {
+            if (what.Part is { } only && song.Parts[part].Name != only) continue;
+            var passage = Passage.Of(song, place with { Part = part }, what.ToString());
+            if (!passage.Content.Any(bar => bar.Notes.Any())) continue;
+            var callOut = CallOutWriter.For(passage, context);
+            text.Paragraph($"**{Markdown.Escape(song.Parts[part].Title)}.** {callOut.Headline} {callOut.WalkThrough}");
+            WriteTheory(part, place.FirstBar, place.BarCount);
+            WriteList("Remember", Reminders.For(passage));
+        }
+        text.Paragraph("**Speeds.** " + TempoText.Speeds(TempoText.At(song, place.FirstBar), step.SpeedPercents));
     }
 
     private static IEnumerable<string> ShapesOf(Riff riff) =>
@@ -55,7 +77,7 @@ internal sealed class StepWriter(Markdown text, Song song, SongReading reading, 
     private void WriteRoadMap(RoadMap map)
     {
         text.Paragraph("This is a free stretch: no fixed notes, but rules.");
-        foreach (var rule in RoadMapText.Of(map)) text.Item(rule);
+        foreach (var rule in RoadMapText.Of(map)) text.Item(Markdown.Escape(rule));
         var uses = song.RoadMapUses.Where(u => u.RoadMap == map.Name)
             .Select(u => ScriptWriter.Capital(Whereabouts.Bars(song, [(u.FirstBar, u.FirstBar + u.BarCount)])));
         WriteList("Where it comes", uses);

@@ -9,7 +9,7 @@ namespace Fretlore.Lesson.Script;
 internal static class TempoText
 {
     /// <summary>Speeds offered when the sheet names none: slow, nearly there, full (common practice).</summary>
-    private static readonly int[] UsualPercents = [60, 80, 100];
+    public static ValueList<int> UsualPercents => [60, 80, 100];
 
     /// <summary>"112 quarters a minute".</summary>
     public static string Of(Tempo tempo, int percent = 100)
@@ -32,7 +32,7 @@ internal static class TempoText
 
     public static string Speeds(Tempo tempo, ValueList<int> percents)
     {
-        var said = (percents.Count > 0 ? percents : UsualPercents.ToValueList())
+        var said = (percents.Count > 0 ? percents : UsualPercents)
             .Select(p => p == 100 ? $"full speed, {Of(tempo)}" : $"{p} percent, {Of(tempo, p)}");
         return "Teach it at " + string.Join("; at ", said) + ".";
     }

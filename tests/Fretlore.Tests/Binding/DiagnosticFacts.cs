@@ -20,6 +20,9 @@ public partial class DiagnosticFacts
     private const string Map = Sheets.Top + "roadmap descent\n  ";
     private const string Lesson = Sheets.Top + "lesson\n  ";
 
+    private const string Taught = Sheets.Top
+        + "riff main\n  @1 W 0 |\nroadmap descent\n  scale A dorian\nsection Verse 1\n  guitar main times 2\nlesson\n  step \"Main\" teach ";
+
     /// <summary>A finding's code and a sheet that shows it alone.</summary>
     public static TheoryData<string, string> Settings => new()
     {
@@ -174,6 +177,17 @@ public partial class DiagnosticFacts
         { "FL2324", Lesson + "step \"Main\" say \"Now.\" at ⟦600%⟧" },
         { "FL2325", Lesson + "step \"Main\" ⟦say⟧ now say \"Now.\"" },
         { "FL2326", Lesson + "step \"Main\" say \"Now.\" ⟦teech⟧ furnace" },
+        { "FL2326", Lesson + "step \"Main\" say \"Now.\" keep ⟦it⟧" },
+        { "FL2327", Lesson + "⟦speaking-rate fast⟧" },
+        { "FL2328", Lesson + "⟦excerpt⟧" },
+        { "FL2329", Taught + "main ⟦bars⟧ 3-2" },
+        { "FL2330", Taught + "⟦main bars 2-3⟧" },
+        { "FL2330", Taught + "⟦Verse 1 bar 3⟧" },
+        { "FL2330", Taught + "main\n  excerpt ⟦bars 1-9⟧" },
+        { "FL2331", Taught + "Verse 1 of ⟦guitarr⟧" },
+        { "FL2332", Taught + "⟦main of guitar⟧" },
+        { "FL2333", Taught + "⟦descent bar 1⟧" },
+        { "FL2334", Lesson + "step \"Main\" say \"Now.\" ⟦as⟧ opera" },
     };
 
     private static IEnumerable<string> Shown =>

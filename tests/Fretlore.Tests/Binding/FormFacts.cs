@@ -298,9 +298,20 @@ public class FormFacts
         var song = Sheets.Song(TwoParts + "section Verse 1\n  one furnace\nlesson\n  budget 6:30\n  step \"Main\" teach furnace, tail, Verse 1 at 60% 100% say \"Slowly.\"\n");
         Assert.Equal(new TimeSpan(0, 6, 30), song.Lesson!.Budget);
         var step = Assert.Single(song.Lesson.Steps);
-        Assert.Equal(["furnace", "tail", "Verse 1"], step.Teaches.Items);
+        Assert.Equal([new Taught("furnace"), new Taught("tail"), new Taught("Verse 1")], step.Teaches.Items);
         Assert.Equal([60, 100], step.SpeedPercents.Items);
         Assert.Equal(("Main", "Slowly."), (step.Title, step.Say));
+    }
+
+    [Fact]
+    public void LessonPointsAtBarsAndParts_AndSaysHowItMayBeTold()
+    {
+        var song = Sheets.Song(TwoParts + "section Verse 1\n  one furnace\nlesson\n  speaking-rate 145\n  excerpt Verse 1 bar 1\n"
+            + "  step \"Main\" keep as walk-through teach furnace bar 1, Verse 1 bars 1-1 of one\n");
+        Assert.Equal((145, new Taught("Verse 1", new BarRange(1, 1))), (song.Lesson!.SpeakingRate, song.Lesson.Excerpt));
+        var step = Assert.Single(song.Lesson.Steps);
+        Assert.Equal([new Taught("furnace", new BarRange(1, 1)), new Taught("Verse 1", new BarRange(1, 1), "one")], step.Teaches.Items);
+        Assert.Equal((true, StepLength.WalkThrough), (step.IsKept, step.Length));
     }
 
     [Fact]

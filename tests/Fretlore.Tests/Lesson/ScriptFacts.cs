@@ -105,7 +105,7 @@ public class ScriptFacts
             Avoid = [new NoteName(Step.B, -1)],
         };
         var song = DemoCallOutFacts.Song("salt-furnace.lore") with { RoadMaps = [map],
-            Lesson = new LessonPlan(null, [new LessonStep("Descent", ["descent"], [], null)]) };
+            Lesson = new LessonPlan(null, [new LessonStep("Descent", [new Taught("descent")], [], null)]) };
         var script = ScriptWriter.Write(song, SongReader.Read(song));
         Assert.Contains("- Play from A dorian.\n- Stay on strings four to one.\n- Start around fret fourteen and get to fret four.\n- Mostly eighths to sixteenths.\n", script);
         Assert.Contains("- Aim for E in bar six of the stretch, reached a half-step bend of D\\#.\n- You may draw on furnace lick.\n- Keep away from B flat.\n", script);

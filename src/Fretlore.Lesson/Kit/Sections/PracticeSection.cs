@@ -41,9 +41,10 @@ internal sealed class PracticeSection : IKitSection
     {
         var callOuts = CallOutWriter.For(source.Song, source.Reading).ToDictionary(callOut => callOut.Riff);
         return ScriptStep.Of(source.Song)
-            .Select(step => new PracticeStep(
-                step.Title, step.Teaches, step.SpeedPercents, step.Say,
-                step.Teaches.Where(callOuts.ContainsKey).Select(name => Of(callOuts[name])).ToValueList()))
+            .Select(step => (Step: step, Names: step.Teaches.Select(taught => taught.Name).ToValueList()))
+            .Select(named => new PracticeStep(
+                named.Step.Title, named.Names, named.Step.SpeedPercents, named.Step.Say,
+                named.Names.Where(callOuts.ContainsKey).Select(name => Of(callOuts[name])).ToValueList()))
             .ToValueList();
     }
 

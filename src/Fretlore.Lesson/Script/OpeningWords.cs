@@ -1,0 +1,42 @@
+using Fretlore.Guitar;
+using Fretlore.Lesson.CallOuts;
+using Fretlore.Lesson.CallOuts.Words;
+using Fretlore.Score;
+
+namespace Fretlore.Lesson.Script;
+
+/// <summary>What is said before anything is played: the song, and how to tune.</summary>
+internal static class OpeningWords
+{
+    /// <param name="song">The song.</param>
+    /// <param name="neck">The neck of what is played first; null when nothing is played.</param>
+    public static Speech Of(Song song, Neck? neck)
+    {
+        var by = song.Info.Artist is { Length: > 0 } artist ? $" by {artist}" : "";
+        string[] opening = [$"This is {song.Info.Title}{by}."];
+        return new Speech([.. opening, .. neck is null ? [] : Tuning(neck)]);
+    }
+
+    /// <summary>What is said when the next step is played on another neck.</summary>
+    public static Speech Retune(Neck from, Neck to)
+    {
+        if (from.Tuning == to.Tuning) return new Speech([from.Capo == to.Capo ? "Change guitars: same tuning, another neck." : Capo(to)]);
+        return new Speech(["This part has another tuning.", .. Tuning(to)]);
+    }
+
+    /// <summary>A tuning string by string, and the capo.</summary>
+    public static IEnumerable<string> Tuning(Neck neck)
+    {
+        yield return $"Tune {NumberWords.Of(neck.StringCount)} strings, from low to high.";
+        for (var i = 0; i < neck.StringCount; i++)
+        {
+            var name = i == 0 ? "Low string, the " + NumberWords.Ordinal(neck.StringCount)
+                : ScriptWriter.Capital(NumberWords.Ordinal(neck.StringCount - i) + " string");
+            yield return $"{name}: {PitchWords.Of(neck.Tuning.LowToHigh[i].Name)}.";
+        }
+        yield return Capo(neck);
+    }
+
+    private static string Capo(Neck neck) => neck.Capo == 0 ? "No capo."
+        : $"Put the capo at fret {NumberWords.Of(neck.Capo)}; all frets are counted from there.";
+}

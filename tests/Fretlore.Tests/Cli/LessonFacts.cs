@@ -1,0 +1,85 @@
+using System.Text.Json;
+using Fretlore.Tests.Outside;
+using Fretlore.Tests.Songs;
+
+namespace Fretlore.Tests.Cli;
+
+/// <summary><c>fretlore lesson</c>.</summary>
+public sealed class LessonFacts : IDisposable
+{
+    private static readonly string Demo = Path.Combine(Repository.Root, "demo", "salt-furnace.lore");
+
+    private readonly Desktop desktop = new();
+
+    [Fact]
+    public void Lesson_PrintsTheFilmMinuteByMinute_WhatIsMissing_AndTheCautions()
+    {
+        Assert.Equal(0, desktop.Run("lesson", Demo, "--minutes", "2"));
+        Assert.Contains("Salt Furnace: a film of 1:", desktop.Out, StringComparison.Ordinal);
+        Assert.Contains("  0:00  Opening", desktop.Out, StringComparison.Ordinal);
+        Assert.Contains("1. Main riff: furnace. It comes six times, in the intro, the interlude and the outro.", desktop.Out, StringComparison.Ordinal);
+        Assert.Contains("No time for:", desktop.Out, StringComparison.Ordinal);
+        Assert.Contains("With one more minute: ", desktop.Out, StringComparison.Ordinal);
+        Assert.Contains("  teach ember ", desktop.Out, StringComparison.Ordinal);
+        Assert.Contains("stop when something hurts", desktop.Out, StringComparison.Ordinal);
+        Assert.Contains("get a licence from its publisher", desktop.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Lesson_AsJson_HasEveryWordAndTime()
+    {
+        Assert.Equal(0, desktop.Run("lesson", Demo, "--json"));
+        using var json = JsonDocument.Parse(desktop.Out);
+        var root = json.RootElement;
+        var steps = root.GetProperty("steps").EnumerateArray().ToList();
+        var sum = root.GetProperty("opening").GetProperty("seconds").GetDouble()
+            + steps.Sum(s => s.GetProperty("saySeconds").GetDouble() + s.GetProperty("playSeconds").GetDouble());
+        Assert.Equal(root.GetProperty("seconds").GetDouble(), sum, 1);
+        Assert.True(sum <= 360);
+        Assert.Equal("Keep one finger flat across the low three strings.", steps[0].GetProperty("says")[0].GetString());
+        Assert.Equal("furnace", steps[1].GetProperty("needs")[0].GetString());
+    }
+
+    [Theory]
+    [InlineData("0", "has room for nothing")]
+    [InlineData("0:00", "has room for nothing")]
+    [InlineData("-3", "no length of a film")]
+    [InlineData("six", "no length of a film")]
+    [InlineData("6:75", "no length of a film")]
+    [InlineData("99999", "longer than a film can be planned")]
+    public void TimeThatIsNone_IsAskedForAgain(string minutes, string says)
+    {
+        Assert.Equal(2, desktop.Run("lesson", Demo, $"--minutes={minutes}"));
+        Assert.Contains(says, desktop.Error, StringComparison.Ordinal);
+        Assert.Contains("6:30", desktop.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void StepWithAnUnknownRiff_IsAnErrorThatSuggestsTheRightOne()
+    {
+        desktop.Write("song.lore", Sheets.Top + "riff furnace\n  @6 W 0 |\nsection A\n  guitar furnace\nlesson\n  step \"Main\" teach furnase\n");
+        Assert.Equal(1, desktop.Run("lesson", "song.lore"));
+        Assert.Contains("Perhaps `furnace` was meant.", desktop.Error, StringComparison.Ordinal);
+        Assert.Contains("No lesson was planned", desktop.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void KeptSteps_ThatDoNotFit_AreRefused()
+    {
+        desktop.Write("song.lore", Sheets.Top + "riff main\n  @6 W 0 |\nsection A\n  guitar main\nlesson\n  budget 0:05\n  step \"Main\" keep teach main\n");
+        Assert.Equal(1, desktop.Run("lesson", "song.lore"));
+        Assert.Contains("take `keep` off a step", desktop.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void FilmLongerThanThereIsToTeach_KeepsTheTimeThatIsLeft()
+    {
+        Assert.Equal(0, desktop.Run("lesson", Demo, "--minutes", "60", "--json"));
+        using var json = JsonDocument.Parse(desktop.Out);
+        Assert.True(json.RootElement.GetProperty("seconds").GetDouble() < 1200);
+        Assert.Empty(json.RootElement.GetProperty("leftOut").EnumerateArray());
+        Assert.Empty(json.RootElement.GetProperty("oneMoreMinute").EnumerateArray());
+    }
+
+    public void Dispose() => desktop.Dispose();
+}

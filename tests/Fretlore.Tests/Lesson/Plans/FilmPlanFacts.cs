@@ -1,0 +1,185 @@
+using Fretlore.Hands.Plans;
+using Fretlore.Lesson.Plans;
+using Fretlore.Performance;
+using Fretlore.Reading;
+using Fretlore.Score;
+using Fretlore.Tests.Songs;
+
+namespace Fretlore.Tests.Lesson.Plans;
+
+public class FilmPlanFacts
+{
+    private const string Song = Sheets.Top + """
+        riff main
+          @6 E 0 0 3 0 5 0 3 0 | @6 Q 0 3 H 5 |
+
+        riff main.turn = main with bar 2: W 7 |
+
+        section All
+          guitar  main times 3, main.turn
+
+        """;
+
+    [Theory]
+    [MemberData(nameof(DemoSongs.Names), MemberType = typeof(DemoSongs))]
+    public void Film_OfADemo_IsNeverLongerThanItsTime(string name)
+    {
+        var plans = Plans(DemoSongs.Load(name));
+        for (var seconds = 1; seconds < 900; seconds += 37)
+        {
+            var plan = plans(TimeSpan.FromSeconds(seconds));
+            Assert.True(plan.Seconds <= seconds, $"{plan.Seconds} > {seconds}");
+            var at = plan.OpeningSeconds;
+            foreach (var step in plan.Steps)
+            {
+                Assert.Equal(at, step.Start, 6);
+                at += step.Seconds;
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(DemoSongs.Names), MemberType = typeof(DemoSongs))]
+    public void MoreTime_IsNeverWorthLess(string name)
+    {
+        var plans = Plans(DemoSongs.Load(name));
+        var worth = Enumerable.Range(1, 12).Select(minutes => plans(TimeSpan.FromMinutes(minutes)).Steps.Sum(s => StepWorth.Of(s.Step, s.Version.Length))).ToArray();
+        Assert.Equal(worth.Order(), worth);
+    }
+
+    [Fact]
+    public void SpeakingTakesTheWordsAtTheTeachersRate_AndPlayingTheBarsAtTheTempo()
+    {
+        var song = Sheets.Song(Song + "lesson\n  speaking-rate 60\n  step \"Main\" as headline teach main at 50% say \"Now four words more.\"\n");
+        var step = Assert.Single(Plan(song).Steps);
+        // At 60 words a minute a word takes a second.
+        Assert.Equal(step.Version.Says.WordCount, step.Version.SaySeconds, 6);
+        // A bar of counting in and two bars twice: five bars of four quarters, each quarter a second at half of 120.
+        Assert.Equal(20, step.Version.PlaySeconds, 6);
+        Assert.Equal("Now four words more.", step.Version.Says.Breaths[0]);
+    }
+
+    [Fact]
+    public void Lengths_SayAndPlayMoreAndMore()
+    {
+        var song = Sheets.Song(Song + "lesson\n  step \"Main\" teach main at 50% 75% 100%\n");
+        var versions = Assert.Single(Plan(song).Steps).Step.Versions;
+        Assert.Equal([1, 2, 3], versions.Select(v => v.Plays.Count));
+        Assert.True(versions[0].Seconds < versions[1].Seconds && versions[1].Seconds < versions[2].Seconds);
+    }
+
+    [Fact]
+    public void StepAsHeadline_StaysOne_HoweverMuchTimeThereIs()
+    {
+        var song = Sheets.Song(Song + "lesson\n  step \"Main\" teach main as headline\n");
+        Assert.Equal(StepLength.Headline, Assert.Single(Plan(song, TimeSpan.FromHours(1)).Steps).Version.Length);
+    }
+
+    [Fact]
+    public void VariationIsLeftOut_WhenThereIsNoTimeForItsModel()
+    {
+        var song = Sheets.Song(Song + "lesson\n  step \"Turn\" teach main.turn\n  step \"Main\" teach main as note-by-note\n");
+        var plans = Plans(song);
+        for (var seconds = 5; seconds < 240; seconds += 9)
+        {
+            var titles = plans(TimeSpan.FromSeconds(seconds)).Steps.Select(s => s.Step.Title).ToArray();
+            Assert.True(!titles.Contains("Turn") || titles.Contains("Main"), string.Join(',', titles));
+        }
+        Assert.Contains("“Turn” builds on main, which a later step teaches: move it after that one.", Plan(song).Remarks);
+    }
+
+    [Fact]
+    public void KeptSteps_WithoutTheTimeForThem_AreRefusedWithTheTimeTheyNeed()
+    {
+        var song = Sheets.Song(Song + "lesson\n  budget 0:10\n  step \"Main\" keep teach main\n");
+        var refused = Assert.IsType<FilmPlanResult.Refused>(Result(song));
+        Assert.Contains("the film has 0:10", refused.Reason);
+        var least = refused.Remedy.Split(' ')[3];
+        Assert.IsType<FilmPlanResult.Made>(Result(song, TimeSpan.ParseExact(least, @"m\:ss", null)));
+    }
+
+    [Fact]
+    public void TimeForNothing_SaysHowMuchTheShortestStepTakes()
+    {
+        var plan = Plan(Sheets.Song(Song + "lesson\n  step \"Main\" teach main\n"), TimeSpan.FromSeconds(3));
+        Assert.Empty(plan.Steps);
+        Assert.Equal(0, plan.Seconds);
+        Assert.Contains("Nothing fits into 0:03", Assert.Single(plan.Remarks));
+    }
+
+    [Fact]
+    public void OneMoreMinute_AddsAndTakesNothingAway()
+    {
+        var plans = Plans(DemoSongs.Load("salt-furnace.lore"));
+        var bought = plans(TimeSpan.FromMinutes(4)).OneMoreMinute;
+        Assert.NotEmpty(bought);
+        Assert.All(bought, b => Assert.DoesNotContain("make room", b));
+        Assert.Empty(plans(TimeSpan.FromMinutes(30)).OneMoreMinute);
+    }
+
+    [Fact]
+    public void SongWithoutALesson_TeachesItsRiffs_EachAfterWhatItVaries()
+    {
+        var plan = Plan(DemoSongs.Load("salt-furnace.lore") with { Lesson = null });
+        var order = plan.Steps.Select(s => s.Step.Title).ToList();
+        Assert.Equal(10, order.Count);
+        Assert.True(order.IndexOf("Furnace") < order.IndexOf("Furnace turn"));
+        Assert.Contains(plan.Remarks, r => r.StartsWith("The sheet has no lesson block", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void SongWithoutRiffs_HasNothingToPlan_AndSaysSo()
+    {
+        var plan = Plan(Sheets.Line("@6 W 0 |"));
+        Assert.Empty(plan.Steps);
+        Assert.Contains("names no riffs", Assert.Single(plan.Remarks));
+    }
+
+    [Fact]
+    public void StepOnAnotherNeck_SaysHowToTune_AndThatTakesTime()
+    {
+        var song = Sheets.Song("""
+            title  Two Necks
+            tuning E2 A2 D3 G3 B3 E4
+            tempo  Q = 120
+            part one "One"
+            part two "Two"
+              tuning D2 A2 D3 G3 B3 E4
+            riff main
+              @6 Q 0 3 5 3 |
+            riff deep
+              tuning D2 A2 D3 G3 B3 E4
+              @6 Q 0 3 5 3 |
+            section A
+              one  main
+              two  deep
+            lesson
+              step "Main" teach main
+              step "Deep" teach deep
+            """);
+        var plan = Plan(song);
+        Assert.Equal("This part has another tuning.", plan.Steps[1].Before.Breaths[0]);
+        Assert.Contains("Low string, the sixth: D.", plan.Steps[1].Before.Breaths);
+        Assert.True(plan.Steps[1].Seconds > plan.Steps[1].Version.Seconds + 5);
+    }
+
+    [Fact]
+    public void SectionStep_SaysTheOrderOfItsRiffs()
+    {
+        var plan = Plan(Sheets.Song(Song + "lesson\n  step \"Main\" teach main\n  step \"Turn\" teach main.turn\n  step \"All\" teach All\n"));
+        Assert.Contains("Main three times, then main turn.", plan.Steps[2].Version.Says.Breaths);
+        Assert.Equal([100], plan.Steps[2].Version.Plays.Select(p => p.Percent));
+    }
+
+    private static FilmPlan Plan(Song song, TimeSpan? budget = null) => Assert.IsType<FilmPlanResult.Made>(Result(song, budget)).Plan;
+
+    // The song is played, read and fingered once for all times.
+    private static Func<TimeSpan, FilmPlan> Plans(Song song)
+    {
+        var (played, reading, hands) = (Performer.Play(song), SongReader.Read(song), HandPlanner.Plan(song));
+        return budget => Assert.IsType<FilmPlanResult.Made>(FilmPlanner.Plan(played, reading, hands, budget)).Plan;
+    }
+
+    private static FilmPlanResult Result(Song song, TimeSpan? budget = null) =>
+        FilmPlanner.Plan(Performer.Play(song), SongReader.Read(song), HandPlanner.Plan(song), budget);
+}
