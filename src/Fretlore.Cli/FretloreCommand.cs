@@ -42,6 +42,7 @@ internal static class FretloreCommand
             ShapesVerb.Make(surroundings),
             HandsVerb.Make(surroundings),
             PagesVerb.Make(surroundings),
+            RetuneVerb.Make(surroundings),
             SoundVerb.Make(surroundings),
             StringsVerb.Make(surroundings),
             ImportVerb.Make(surroundings),

@@ -1,4 +1,4 @@
-using Fretlore.Binding.Lines;
+using Fretlore.Guitar;
 using Fretlore.Syntax;
 using static Fretlore.Binding.Problems.Finding;
 

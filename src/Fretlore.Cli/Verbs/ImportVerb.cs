@@ -42,20 +42,7 @@ internal static class ImportVerb
             return ExitCode.SheetHasErrors;
         }
         var made = (SheetImport.Made)import;
-        try
-        {
-            var (full, text) = (surroundings.PathOf(output), Encoding.UTF8.GetBytes(made.Text));
-            if (!SafeFile.TryCreate(full, text))
-            {
-                if (!replace) return WrongUse.Write(surroundings.Error, $"{output} is already there and was left as it is.", "Choose another name with -o, or replace it with --replace.");
-                SafeFile.Replace(full, text);
-                surroundings.Out.WriteLine($"{output} was there and has been replaced.");
-            }
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            return WrongUse.Write(surroundings.Error, $"{output} can't be written: {Reason.Of(e)}", "Choose another name with -o.");
-        }
+        if (NewSheetFile.Write(surroundings, surroundings.Out, output, Encoding.UTF8.GetBytes(made.Text), replace) is var code and not ExitCode.Fine) return code;
         Report(surroundings, output, made);
         return made.Findings.IsEmpty ? ExitCode.Fine : ExitCode.SheetHasErrors;
     }

@@ -73,9 +73,9 @@ internal sealed class MomentReader
                 var (start, end) = (clock.Seconds(item.Start), clock.Seconds(item.End));
                 for (var grace = 0; grace < item.Graces.Count; grace++)
                 {
-                    // Grace notes take their time from the note before (about a 16th at a middling tempo).
-                    var at = start - GraceSeconds * (item.Graces.Count - grace);
-                    onsets.Add(new Onset(at, at + GraceSeconds, barEnd, item.Graces[grace], item.Shape, i));
+                    // Grace notes take their time from the note before.
+                    var at = start - HandCosts.GraceSeconds * (item.Graces.Count - grace);
+                    onsets.Add(new Onset(at, at + HandCosts.GraceSeconds, barEnd, item.Graces[grace], item.Shape, i));
                 }
                 foreach (var note in item.Notes) onsets.Add(new Onset(start, end, barEnd, note, item.Shape, i));
             }
@@ -94,7 +94,6 @@ internal sealed class MomentReader
         if (group.Count > 0) yield return group;
     }
 
-    private const double GraceSeconds = 0.1;
     private const double SameTime = 0.0005;
 
     private void Add(List<Onset> group)

@@ -10,14 +10,22 @@ internal static class MoveCost
     /// <param name="moment">The moment of the grip after: its links and the time there is.</param>
     /// <param name="rules">Neck and hand.</param>
     /// <param name="parts">Gets the cost by <see cref="Effort"/> added; may be empty.</param>
-    public static double Of(Grip from, Grip to, Moment moment, GripRules rules, Span<double> parts)
+    public static double Of(Grip from, Grip to, Moment moment, GripRules rules, Span<double> parts) => Of(from, to, moment.Links, moment.TimeToMove, rules, parts);
+
+    /// <param name="from">The grip before.</param>
+    /// <param name="to">The grip after.</param>
+    /// <param name="links">For each press of the grip after what it comes from.</param>
+    /// <param name="timeToMove">Seconds there are for it.</param>
+    /// <param name="rules">Neck and hand.</param>
+    /// <param name="parts">Gets the cost by <see cref="Effort"/> added; may be empty.</param>
+    public static double Of(Grip from, Grip to, ReadOnlySpan<PressLink> links, double timeToMove, GripRules rules, Span<double> parts)
     {
         var shifts = from.Position != to.Position;
         var glides = false;
         var total = 0.0;
-        for (var i = 0; i < moment.Links.Length; i++)
+        for (var i = 0; i < links.Length; i++)
         {
-            var link = moment.Links[i];
+            var link = links[i];
             if (link.Kind == Joining.None)
             {
                 total += SameNoteAgain(from, to, i, parts);
@@ -27,7 +35,7 @@ internal static class MoveCost
             glides |= link.Kind == Joining.Glide && isSameFinger;
             total += Linked(link.Kind, isSameFinger, shifts, parts);
         }
-        return total + (shifts ? Shift(from, to, glides, moment.TimeToMove, rules, parts) : Hops(from, to, moment.TimeToMove, parts));
+        return total + (shifts ? Shift(from, to, glides, timeToMove, rules, parts) : Hops(from, to, timeToMove, parts));
     }
 
     private static double Linked(Joining kind, bool isSameFinger, bool shifts, Span<double> parts) => kind switch

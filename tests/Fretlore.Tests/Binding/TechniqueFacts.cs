@@ -90,7 +90,7 @@ public class TechniqueFacts
     [InlineData(16, 5)]
     [InlineData(3, 6)]
     public void Node_LiesWhereThePartialDividesTheString(int fret, int partial) =>
-        Assert.Equal((int)Math.Round(12 * Math.Log2(partial)), Fretlore.Binding.Lines.HarmonicSeries.SemitonesAbove(fret));
+        Assert.Equal((int)Math.Round(12 * Math.Log2(partial)), Fretlore.Guitar.HarmonicSeries.SemitonesAbove(fret));
 
     [Theory]
     [InlineData(1)]
@@ -100,7 +100,7 @@ public class TechniqueFacts
     [InlineData(10)]
     [InlineData(11)]
     [InlineData(13)]
-    public void OtherFrets_HaveNoNode(int fret) => Assert.Null(Fretlore.Binding.Lines.HarmonicSeries.SemitonesAbove(fret));
+    public void OtherFrets_HaveNoNode(int fret) => Assert.Null(Fretlore.Guitar.HarmonicSeries.SemitonesAbove(fret));
 
     [Fact]
     public void HarmonicUnderACapo_CountsFromTheCapo()

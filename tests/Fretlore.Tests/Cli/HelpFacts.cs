@@ -16,6 +16,7 @@ public sealed class HelpFacts : IDisposable
     [InlineData("shapes")]
     [InlineData("hands")]
     [InlineData("pages")]
+    [InlineData("retune")]
     [InlineData("sound")]
     [InlineData("strings")]
     [InlineData("import")]
@@ -31,7 +32,7 @@ public sealed class HelpFacts : IDisposable
     public void TheCommandsHelp_NamesEveryVerb()
     {
         Assert.Equal(0, desktop.Run("--help"));
-        foreach (var verb in (string[])["kit", "check", "explain", "format", "new", "name", "scale", "shapes", "hands", "pages", "sound", "strings", "import", "export"])
+        foreach (var verb in (string[])["kit", "check", "explain", "format", "new", "name", "scale", "shapes", "hands", "pages", "retune", "sound", "strings", "import", "export"])
         {
             Assert.Contains($"\n  {verb} ", desktop.Out, StringComparison.Ordinal);
         }

@@ -1,4 +1,5 @@
 using System.Text;
+using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Score;
 
@@ -28,8 +29,25 @@ internal static class SameSong
         return text.ToString();
     }
 
-    /// <summary>What a listener hears, with repeats unrolled.</summary>
-    public static string Performed(Song song)
+    /// <summary>What a listener hears, with repeats unrolled, and where it is played.</summary>
+    public static string Performed(Song song) => Performed(song, e => e);
+
+    /// <summary>What a listener hears, with repeats unrolled, wherever on the neck it is played.</summary>
+    public static string Heard(Song song) => Performed(song, e => e with { Notes = Heard(e.Notes), Graces = e.Graces.Select(Heard).ToValueList() });
+
+    private static ValueList<Note> Heard(ValueList<Note> notes) => notes.Select(Heard).OrderBy(n => n.Sounding.Midi).ThenBy(n => n.ToString(), StringComparer.Ordinal).ToValueList();
+
+    private static Note Heard(Note note) => note with
+    {
+        Id = default,
+        String = new StringNumber(1),
+        Fret = Fret.Open,
+        Sounding = note.IsDead ? default : note.Sounding,
+        Harmonic = note.Harmonic is { } harmonic ? harmonic with { TouchedAt = Fret.Open } : null,
+        Finger = null,
+    };
+
+    private static string Performed(Song song, Func<Event, Event> asTold)
     {
         var text = new StringBuilder();
         var tempo = Tempo.Default;
@@ -40,7 +58,7 @@ internal static class SameSong
             if (bar.Tempos.Count > 0 && bar.Tempos[0].At.IsZero) tempo = bar.Tempos[0].Tempo;
             if (bar.FeelChange is { } change) feel = change;
             text.AppendLine($"{played.Start} {bar.Meter} {bar.Key} {bar.Length} {feel} {tempo} {string.Join(' ', bar.Tempos.Where(t => !t.At.IsZero))}");
-            foreach (var part in song.Parts) text.AppendLine("  " + Content(part.Bars[played.Bar], false));
+            foreach (var part in song.Parts) text.AppendLine("  " + Content(Changed(part.Bars[played.Bar], asTold), false));
             if (bar.Tempos.Count > 0) tempo = bar.Tempos[^1].Tempo;
         }
         return text.ToString();
@@ -54,6 +72,9 @@ internal static class SameSong
         var at = Enumerable.Range(0, Math.Min(left.Length, right.Length)).FirstOrDefault(i => left[i] != right[i], Math.Min(left.Length, right.Length));
         Assert.Fail($"Line {at} differs:\n{left.ElementAtOrDefault(at - 1)}\n- {left.ElementAtOrDefault(at)}\n+ {right.ElementAtOrDefault(at)}\n\n{sheet}");
     }
+
+    private static PartBar Changed(PartBar bar, Func<Event, Event> change) =>
+        bar with { Strands = bar.Strands.Select(s => s with { Events = s.Events.Select(change).ToValueList() }).ToValueList() };
 
     private static string Content(PartBar bar, bool withShapes) =>
         $"{(withShapes ? bar.Repeats : 0)} {bar.RoadMap} {bar.Neck.Capo} " + string.Join(" / ", bar.Strands.Select(s => $"{s.Kind}: " + string.Join("\n      ", s.Events.Select(e => Plain(e, withShapes).ToString()))));

@@ -1,6 +1,4 @@
-using Fretlore.Guitar;
-
-namespace Fretlore.Binding.Lines;
+namespace Fretlore.Guitar;
 
 /// <summary>Which partial sounds when a string is touched over a fret.</summary>
 /// <remarks>
@@ -8,7 +6,7 @@ namespace Fretlore.Binding.Lines;
 /// sixth are used, and a fret counts when it is within a fifth of a fret from the node: 12 (2nd), 7 and 19 (3rd), 5 and 24 (4th),
 /// 4, 9, 16 and 28 (5th), 3 and 31 (6th).
 /// </remarks>
-internal static class HarmonicSeries
+public static class HarmonicSeries
 {
     private const int HighestPartial = 6;
     private const double NodeTolerance = 0.2;
