@@ -1,3 +1,4 @@
+using Fretlore.Binding.Lessons;
 using Fretlore.Binding.Problems;
 using Fretlore.Binding.Riffs;
 using Fretlore.Score;
@@ -13,7 +14,7 @@ internal sealed class BindContext
 
     public Dictionary<string, NamedShape> Shapes { get; } = [];
 
-    public Dictionary<string, RoadMap> RoadMaps { get; } = [];
+    public Dictionary<string, BoundRoadMap> RoadMaps { get; } = [];
 
     public required IRiffSource Riffs { get; set; }
 }

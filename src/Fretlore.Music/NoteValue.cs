@@ -39,4 +39,15 @@ public readonly record struct Tuplet(int Count, int InTimeOf, ValueBase Unit)
 
     /// <summary>The sounding length of one complete group; brackets close when a multiple of it is full.</summary>
     public Beats GroupLength => Beats.Of(4, (int)Unit) * InTimeOf;
+
+    /// <summary>How many units' time so many notes usually take: 3 in the time of 2, 2 of 3, 4 of 3, 5 to 7 of 4, 8 to 15 of 8 (common practice).</summary>
+    public static int UsualTimeOf(int count) => count switch
+    {
+        2 => 3,
+        3 => 2,
+        4 => 3,
+        <= 7 => 4,
+        <= 15 => 8,
+        _ => 16,
+    };
 }

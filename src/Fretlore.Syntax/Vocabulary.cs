@@ -23,7 +23,10 @@ public static class Vocabulary
     public static ImmutableArray<string> SectionSettings { get; } = ["meter", "tempo", "key", "feel"];
 
     /// <summary>Rules of a road map, one a line.</summary>
-    public static ImmutableArray<string> RoadMapRules { get; } = ["scale", "strings", "from", "density", "aim", "may", "avoid"];
+    public static ImmutableArray<string> RoadMapRules { get; } =
+    [
+        "fixed", "scale", "roles", "strings", "from", "frets", "contour", "density", "rhythm", "may", "aim", "avoid", "end",
+    ];
 
     /// <summary>Settings of a lesson, one a line.</summary>
     public static ImmutableArray<string> LessonSettings { get; } = ["budget", "speaking-rate", "excerpt", "step"];

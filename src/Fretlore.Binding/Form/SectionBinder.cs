@@ -22,6 +22,7 @@ internal sealed class SectionBinder(BindContext context, SongDraft draft, Timeli
         {
             var binder = new MusicBinder(context, necks[part], null, EntryState.Unset);
             var flow = binder.Bind(line.Music);
+            new FixedPhrases(context).Fill(flow);
             if (binder.Neck != necks[part]) necks[part] = binder.Neck;
             var span = line.PartName.IsMissing ? line.Span : line.PartName.Span;
             lines.Add(new SectionLine(part, flow, span, binder.IsIncomplete));

@@ -40,7 +40,7 @@ internal sealed class SongAssembler(BindContext context, SongSettings settings)
                 .Select(r => new RoadMapUse(r.Name, r.Part, r.Over.First, r.Over.Count)).ToValueList(),
             Riffs = riffs.Select(Write).ToValueList(),
             Shapes = context.Shapes.Values.ToValueList(),
-            RoadMaps = context.RoadMaps.Values.ToValueList(),
+            RoadMaps = context.RoadMaps.Values.Select(m => m.Map).ToValueList(),
             Lesson = lesson,
             NoteCount = notes.Count,
         };

@@ -22,7 +22,7 @@ internal sealed record TimeCell(ImmutableArray<NoteValue> Values, Tuplet? Tuplet
         if (values.Length == 0) return null;
         if (time.Count is null || time.Count.IsMissing) return new TimeCell(values, null);
         var count = Numerals.Of(time.Count) ?? 0;
-        var inTimeOf = time.InTimeOf is null || time.InTimeOf.IsMissing ? UsualTimeOf(count) : Numerals.Of(time.InTimeOf) ?? 0;
+        var inTimeOf = time.InTimeOf is null || time.InTimeOf.IsMissing ? Music.Tuplet.UsualTimeOf(count) : Numerals.Of(time.InTimeOf) ?? 0;
         if (count is < 2 or > LargestTuplet || inTimeOf is < 1 or > LargestTuplet || count == inTimeOf || inTimeOf > 4 * count || count > 4 * inTimeOf)
         {
             problems.Add(TimeProblems.NoSuchTuplet(time.Span));
@@ -56,16 +56,5 @@ internal sealed record TimeCell(ImmutableArray<NoteValue> Values, Tuplet? Tuplet
         'Y' => ValueBase.ThirtySecond,
         'Z' => ValueBase.SixtyFourth,
         _ => null,
-    };
-
-    // Three in the time of two, five to seven of four, nine to fifteen of eight; two and four in the time of three (common practice).
-    private static int UsualTimeOf(int count) => count switch
-    {
-        2 => 3,
-        3 => 2,
-        4 => 3,
-        <= 7 => 4,
-        <= 15 => 8,
-        _ => 16,
     };
 }

@@ -3,41 +3,9 @@ using static Fretlore.Binding.Problems.Finding;
 
 namespace Fretlore.Binding.Problems;
 
-/// <summary>What can be wrong with road maps and lessons: FL2300 to FL2349.</summary>
+/// <summary>What can be wrong with lessons: FL2320 to FL2349.</summary>
 internal static class LessonProblems
 {
-    public static Diagnostic NoScale(TextSpan span) => Error("FL2300", span,
-        "This is no scale.",
-        "Write a tonic and the scale's name, such as `scale A dorian` or `scale E minor pentatonic on strings 1-4`.");
-
-    public static Diagnostic UnknownScale(TextSpan span, string name, IEnumerable<string> known) => Error("FL2301", span,
-        $"There is no scale called `{Shown(name)}`.",
-        Suggest(name, known, "Write a scale's usual name, such as `dorian`, `minor pentatonic` or `harmonic minor`."));
-
-    public static Diagnostic NoStrings(TextSpan span, int most) => Error("FL2302", span,
-        "This names no strings of the neck.",
-        $"Write `strings 1-4`, with numbers from 1 (the highest) to {most}.");
-
-    public static Diagnostic NoFretRange(TextSpan span, int most) => Error("FL2303", span,
-        "This is no stretch of the neck.",
-        $"Write `from fret 14 to fret 4`, with frets up to {most}.");
-
-    public static Diagnostic NoDensity(TextSpan span) => Error("FL2304", span,
-        "This is no density.",
-        "Write the slowest and the fastest usual value, such as `density E to S`.");
-
-    public static Diagnostic NoAim(TextSpan span) => Error("FL2305", span,
-        "This is no aim.",
-        "Write the note to land on, how it is reached, and the bar of the stretch: `aim E by a half-step bend of D# in bar 6`.");
-
-    public static Diagnostic NoRiffsToUse(TextSpan span) => Error("FL2306", span,
-        "This names no riffs.",
-        "Write `may use` and the names of riffs with commas between them.");
-
-    public static Diagnostic NoNote(TextSpan span, string text) => Error("FL2307", span,
-        text.Length == 0 ? "This names no notes." : $"`{Shown(text)}` is no note.",
-        "Write letters with their sharps or flats, such as `avoid F, Bb`.");
-
     public static Diagnostic NoBudget(TextSpan span) => Error("FL2320", span,
         "This is no length of a film.",
         "Write minutes and seconds, such as `budget 6:00`.");

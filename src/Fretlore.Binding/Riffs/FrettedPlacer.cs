@@ -11,17 +11,17 @@ namespace Fretlore.Binding.Riffs;
 /// <summary>Plays a riff on another neck with the same strings and frets; pitches follow the neck.</summary>
 internal static class FrettedPlacer
 {
-    /// <summary>The riff's bars on the neck; notes the neck has not are reported at the play and left out.</summary>
-    public static Flow Place(BoundRiff riff, Neck neck, PlaySyntax play, DiagnosticBag problems) =>
-        riff.Neck.Equals(neck) ? riff.Flow : FlowMap.Bars(riff.Flow, bar => OnNeck(bar, neck, play, problems));
+    /// <summary>The riff's bars on the neck; notes the neck has not are reported where it is called for and left out.</summary>
+    public static Flow Place(BoundRiff riff, Neck neck, TextSpan at, DiagnosticBag problems) =>
+        riff.Neck.Equals(neck) ? riff.Flow : FlowMap.Bars(riff.Flow, bar => OnNeck(bar, neck, riff.Name, at, problems));
 
-    private static DraftBar OnNeck(DraftBar bar, Neck neck, PlaySyntax play, DiagnosticBag problems) => bar with
+    private static DraftBar OnNeck(DraftBar bar, Neck neck, string riff, TextSpan at, DiagnosticBag problems) => bar with
     {
         Neck = neck,
-        Strands = [.. bar.Strands.Select(s => new DraftStrand(s.Kind, [.. s.Events.Select(e => OnNeck(e, neck, play, problems))]))],
+        Strands = [.. bar.Strands.Select(s => new DraftStrand(s.Kind, [.. s.Events.Select(e => OnNeck(e, neck, riff, at, problems))]))],
     };
 
-    private static DraftEvent OnNeck(DraftEvent draft, Neck neck, PlaySyntax play, DiagnosticBag problems)
+    private static DraftEvent OnNeck(DraftEvent draft, Neck neck, string riff, TextSpan at, DiagnosticBag problems)
     {
         var notes = draft.Event.Notes.Select((n, i) => (Note: n, Span: draft.SpanOfNote(i))).Where(n => Fits(n.Note)).ToList();
         var graces = draft.Event.Graces.Select((n, i) => (Note: n, Span: draft.Spans[i])).Where(n => Fits(n.Note)).ToList();
@@ -37,7 +37,7 @@ internal static class FrettedPlacer
         bool Fits(Note note)
         {
             if (neck.Has(note.String, note.Fret)) return true;
-            problems.Add(PlaceProblems.RiffBeyondNeck(play.Span, play.Name.Text, note.String.Value, note.Fret.Number));
+            problems.Add(PlaceProblems.RiffBeyondNeck(at, riff, note.String.Value, note.Fret.Number));
             return false;
         }
     }

@@ -10,4 +10,6 @@ internal sealed class NoRiffs : IRiffSource
     public static NoRiffs Instance { get; } = new();
 
     public Flow? Play(PlaySyntax play, Neck neck) => null;
+
+    public Flow? Fixed(string name, Neck neck, TextSpan at) => null;
 }

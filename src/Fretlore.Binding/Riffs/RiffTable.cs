@@ -41,10 +41,21 @@ internal sealed class RiffTable(BindContext context, Dictionary<string, RiffSynt
         }
         if (!placed.TryGetValue((name, neck, sounded), out var flow))
         {
-            flow = sounded ? SoundedPlacer.Place(riff, neck, play, context.Problems) : FrettedPlacer.Place(riff, neck, play, context.Problems);
+            flow = sounded ? SoundedPlacer.Place(riff, neck, play, context.Problems) : FrettedPlacer.Place(riff, neck, play.Span, context.Problems);
             placed[(name, neck, sounded)] = flow;
         }
         return flow;
+    }
+
+    public Flow? Fixed(string name, Neck neck, TextSpan at)
+    {
+        if (!bound.TryGetValue(name, out var riff)) return null;
+        if (!SameTuning(riff.Neck.Tuning, neck.Tuning))
+        {
+            context.Problems.Add(RoadMapProblems.FixedOfOtherTuning(at, name, riff.Neck.Tuning.ToString(), neck.Tuning.ToString()));
+            return null;
+        }
+        return FrettedPlacer.Place(riff, neck, at, context.Problems);
     }
 
     private static bool SameTuning(Tuning a, Tuning b) =>

@@ -12,20 +12,9 @@ internal static class LessonText
         foreach (var map in song.RoadMaps)
         {
             text.Append("roadmap ").Append(map.Name).Append('\n');
-            if (map.Scale is { } scale) Rule($"scale   {scale.Tonic} {scale.Name}");
-            if (map.Strings is { } strings) Rule($"strings {strings.Highest}-{strings.Lowest}");
-            if (map.FromFret is { } from && map.ToFret is { } to) Rule($"from    fret {from} to fret {to}");
-            if (map.Density is { } density) Rule($"density {SheetWords.Letter(density.Slowest)} to {SheetWords.Letter(density.Fastest)}");
-            foreach (var aim in map.Aims)
-            {
-                Rule($"aim     {aim.Target}{(aim.How is { } how ? " " + how : "")}{(aim.Bar is { } bar ? string.Create(CultureInfo.InvariantCulture, $" in bar {bar}") : "")}");
-            }
-            if (map.Avoid.Count > 0) Rule("avoid   " + string.Join(", ", map.Avoid));
-            if (map.MayUse.Count > 0) Rule("may use " + string.Join(", ", map.MayUse));
+            foreach (var rule in map.Rules) text.Append("  ").Append(rule).Append('\n');
             text.Append('\n');
         }
-
-        void Rule(string line) => text.Append("  ").Append(line).Append('\n');
     }
 
     public static void Write(Song song, StringBuilder text)

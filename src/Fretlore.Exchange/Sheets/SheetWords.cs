@@ -59,7 +59,7 @@ internal static class SheetWords
     /// <summary>The sign for a tuplet: <c>:3</c>, or with the second number where it is not the usual one.</summary>
     public static string Of(Tuplet tuplet)
     {
-        var usual = tuplet.Count switch { 2 => 3, 3 => 2, 4 => 3, <= 7 => 4, <= 15 => 8, _ => 16 };
+        var usual = Tuplet.UsualTimeOf(tuplet.Count);
         return usual == tuplet.InTimeOf ? $":{tuplet.Count}" : $":{tuplet.Count}/{tuplet.InTimeOf}";
     }
 

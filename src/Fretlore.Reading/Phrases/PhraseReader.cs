@@ -72,7 +72,7 @@ internal static class PhraseReader
     {
         foreach (var map in song.RoadMaps)
         {
-            if (map.Name != roadMap || map.Scale is not { } scale) continue;
+            if (map.Name != roadMap || map.RulesOf<ScaleRule>().FirstOrDefault() is not { } scale) continue;
             if (!ScaleTable.TryFind(scale.Name, out var known)) continue;
             return [new ScaleReading(known.Name, scale.Tonic, [], [], $"The road map says {scale.Tonic} {known.Name}.", 0)];
         }

@@ -17,6 +17,7 @@ public partial class DiagnosticFacts
     private const string Line = Sheets.Top + "section All\n  guitar ";
     private const string Riff = Sheets.Top + "riff furnace\n  ";
     private const string TwoParts = "title Two\ntempo Q = 100\ntuning E2 A2 D3 G3 B3 E4\npart one\npart two\n";
+    private const string Phrase = Sheets.Top + "riff dive\n  @1 W 5 | 7 |\n";
     private const string Map = Sheets.Top + "roadmap descent\n  ";
     private const string Lesson = Sheets.Top + "lesson\n  ";
 
@@ -170,6 +171,19 @@ public partial class DiagnosticFacts
         { "FL2305", Map + "⟦aim high⟧" },
         { "FL2306", Map + "⟦may use⟧" },
         { "FL2307", Map + "avoid F, ⟦H⟧" },
+        { "FL2308", Map + "aim A ⟦by magic⟧ in bar 4" },
+        { "FL2309", Map + "aim A ⟦by a half-step bend of G⟧ in bar 4" },
+        { "FL2310", Map + "scale A dorian ⟦in bars 4-2⟧" },
+        { "FL2311", Phrase + "roadmap descent\n  ⟦fixed dive⟧" },
+        { "FL2312", Map + "roles root, ⟦tenth⟧" },
+        { "FL2313", Map + "rhythm ESS, ⟦Q:1⟧" },
+        { "FL2314", Map + "⟦contour sideways⟧" },
+        { "FL2315", Map + "⟦end softly⟧" },
+        { "FL2316", Map + "aim A in bar 9\nsection All\n  guitar ⟦roadmap descent 8 bars⟧" },
+        { "FL2317", Phrase + "roadmap descent\n  ⟦fixed dive in last bar⟧\nsection All\n  guitar roadmap descent 8 bars" },
+        { "FL2318", Phrase + "roadmap descent\n  fixed dive in bar 1\n  ⟦fixed dive in bar 2⟧\nsection All\n  guitar roadmap descent 8 bars" },
+        { "FL2319", Map + "contour rising\n  ⟦contour⟧ falling" },
+        { "FL2350", Top + "riff dive\n  tuning D2 A2 D3 G3 B3 E4\n  @1 W 5 |\nroadmap descent\n  ⟦fixed dive in bar 1⟧\nsection All\n  guitar roadmap descent 8 bars" },
         { "FL2320", Lesson + "⟦budget long⟧" },
         { "FL2321", Lesson + "⟦step Main teach furnace⟧" },
         { "FL2322", Lesson + "⟦step \"Main\"⟧" },

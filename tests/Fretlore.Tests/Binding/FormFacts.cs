@@ -1,4 +1,3 @@
-using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Score;
 using Fretlore.Syntax;
@@ -312,26 +311,5 @@ public class FormFacts
         var step = Assert.Single(song.Lesson.Steps);
         Assert.Equal([new Taught("furnace", new BarRange(1, 1)), new Taught("Verse 1", new BarRange(1, 1), "one")], step.Teaches.Items);
         Assert.Equal((true, StepLength.WalkThrough), (step.IsKept, step.Length));
-    }
-
-    [Fact]
-    public void RoadMapRules_AreRead()
-    {
-        var map = Sheets.Song(TwoParts + """
-            roadmap descent
-              scale   A dorian on strings 1-4
-              from    fret 14   to fret 4
-              density E to S
-              aim     E by a half-step bend of D# in bar 6
-              may use furnace, tail
-              avoid   F, Bb
-            """).RoadMaps.Single();
-        Assert.Equal("dorian", map.Scale!.Value.Name);
-        Assert.Equal((new StringNumber(1), new StringNumber(4)), map.Strings);
-        Assert.Equal((new Fret(14), new Fret(4)), (map.FromFret!.Value, map.ToFret!.Value));
-        Assert.Equal((ValueBase.Eighth, ValueBase.Sixteenth), map.Density);
-        Assert.Equal(new Aim(new NoteName(Step.E), 6, "by a half-step bend of D#"), map.Aims.Single());
-        Assert.Equal(["furnace", "tail"], map.MayUse.Items);
-        Assert.Equal(2, map.Avoid.Count);
     }
 }

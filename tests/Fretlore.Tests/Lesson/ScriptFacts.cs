@@ -95,19 +95,26 @@ public class ScriptFacts
         var map = new RoadMap
         {
             Name = "descent",
-            Scale = (new NoteName(Step.A), "dorian"),
-            Strings = (new(1), new(4)),
-            FromFret = new(14),
-            ToFret = new(4),
-            Density = (ValueBase.Eighth, ValueBase.Sixteenth),
-            Aims = [new Aim(new NoteName(Step.E), 6, "a half-step bend of D#")],
-            MayUse = ["furnace.lick"],
-            Avoid = [new NoteName(Step.B, -1)],
+            Rules =
+            [
+                new FixedRule("furnace.turn", StretchBars.Of(1, 2)),
+                new ScaleRule(new NoteName(Step.A), "dorian"),
+                new StringsRule(new(1), new(4)),
+                new FretsRule(new(14), new(4), true),
+                new DensityRule(ValueBase.Eighth, ValueBase.Sixteenth),
+                new AimRule(new NoteName(Step.E), new Approach(ApproachKind.Bend, 1, new NoteName(Step.D, 1)), 3, null, StretchBars.Of(6, 6)),
+                new LickRule(["furnace.lick", "ember"], StretchBars.Of(3, 5)),
+                new AvoidRule([new Avoided.Note(new NoteName(Step.B, -1)), new Avoided.OpenStrings()]),
+                new ContourRule(Contour.Falling, StretchBars.Final(2)),
+                new EndRule(new NoteName(Step.A), new Approach(ApproachKind.Slide, Side: Side.Below), new(3), true),
+            ],
         };
         var song = DemoCallOutFacts.Song("salt-furnace.lore") with { RoadMaps = [map],
             Lesson = new LessonPlan(null, [new LessonStep("Descent", [new Taught("descent")], [], null)]) };
         var script = ScriptWriter.Write(song, SongReader.Read(song));
-        Assert.Contains("- Play from A dorian.\n- Stay on strings four to one.\n- Start around fret fourteen and get to fret four.\n- Mostly eighths to sixteenths.\n", script);
-        Assert.Contains("- Aim for E in bar six of the stretch, reached a half-step bend of D\\#.\n- You may draw on furnace lick.\n- Keep away from B flat.\n", script);
+        Assert.Contains("- In bars one to two play the phrase furnace turn as it stands.\n- Play from A dorian.\n- Stay on strings four to one.\n"
+            + "- Start around fret fourteen and get to fret four.\n- Mostly eighths to sixteenths.\n", script);
+        Assert.Contains("- Aim for E on beat three in bar six, reached by a half-step bend of D sharp.\n- You may draw on furnace lick or ember in bars three to five.\n"
+            + "- Keep away from B flat and open strings.\n- In the last two bars let the line fall.\n- End on A on string three, reached by a slide from below, and let it ring to the end.\n", script);
     }
 }

@@ -24,19 +24,20 @@ internal sealed class NeckRegion
     private readonly NoteName tonic;
     private readonly PitchClassSet scale;
 
-    private NeckRegion(RoadMap map, Scale known, Neck neck)
+    private NeckRegion(FretsRule frets, StringsRule? strings, NoteName tonic, Scale known, Neck neck)
     {
-        int from = map.FromFret!.Value.Number, to = map.ToFret!.Value.Number;
+        int from = frets.From.Number, to = frets.To.Number;
         (first, last) = (Math.Min(from, to), Math.Max(from, to));
-        highest = map.Strings?.Highest.Value ?? 1;
-        lowest = Math.Min(map.Strings?.Lowest.Value ?? neck.StringCount, neck.StringCount);
-        tonic = map.Scale!.Value.Tonic;
+        highest = strings?.Highest.Value ?? 1;
+        lowest = Math.Min(strings?.Lowest.Value ?? neck.StringCount, neck.StringCount);
+        this.tonic = tonic;
         scale = known.Tones;
     }
 
     /// <summary>The region of a road map; null when it names no scale we know, or no frets.</summary>
     public static NeckRegion? Of(RoadMap map, Neck neck) =>
-        map is { Scale: { } scale, FromFret: not null, ToFret: not null } && ScaleTable.TryFind(scale.Name, out var known) ? new NeckRegion(map, known, neck) : null;
+        map.RulesOf<ScaleRule>().FirstOrDefault() is { } scale && map.RulesOf<FretsRule>().FirstOrDefault() is { } frets && ScaleTable.TryFind(scale.Name, out var known)
+            ? new NeckRegion(frets, map.RulesOf<StringsRule>().FirstOrDefault(), scale.Tonic, known, neck) : null;
 
     private int Frets => last - first + 1;
 

@@ -2,6 +2,7 @@ using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Systems;
+using Fretlore.Score;
 
 namespace Fretlore.Engraving.Layout.RoadMaps;
 
@@ -19,9 +20,9 @@ internal sealed class RoadMapRow(ScoreModel model, StaffPlan staff, SystemGeomet
         {
             var place = geometry.Measures[i];
             if (RoadMapStretch.At(model.Song, staff, place.Measure) is not { } stretch) continue;
-            foreach (var aim in stretch.Map.Aims)
+            foreach (var aim in stretch.Map.RulesOf<AimRule>())
             {
-                if (aim.Bar == stretch.NumberOf(place.Measure)) DrawLines(pen, RoadMapWords.AimAt(aim), place.Music, RoomFor(stretch, i));
+                if (aim.Bars?.Contains(stretch.NumberOf(place.Measure), stretch.Use.BarCount) == true) DrawLines(pen, RoadMapWords.AimAt(aim), place.Music, RoomFor(stretch, i));
             }
         }
         for (var i = 0; i < geometry.Measures.Length; i++)
@@ -51,7 +52,7 @@ internal sealed class RoadMapRow(ScoreModel model, StaffPlan staff, SystemGeomet
     {
         var last = at;
         while (last + 1 < geometry.Measures.Length && geometry.Measures[last + 1].Measure is var next
-            && RoadMapStretch.At(model.Song, staff, next)?.Use == stretch.Use && !stretch.Map.Aims.Items.Any(a => a.Bar == stretch.NumberOf(next)))
+            && RoadMapStretch.At(model.Song, staff, next)?.Use == stretch.Use && !stretch.Map.RulesOf<AimRule>().Any(a => a.Bars?.Contains(stretch.NumberOf(next), stretch.Use.BarCount) == true))
         {
             last++;
         }
