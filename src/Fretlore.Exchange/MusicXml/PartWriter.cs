@@ -121,7 +121,7 @@ internal sealed class PartWriter
             foreach (var mark in bar.Tempos) marks.Add((mark.At, offset => directions.Tempo(mark.Tempo, offset)));
             if (bar.FeelChange is { } feel) marks.Add((Beats.Zero, _ => directions.Feel(feel)));
         }
-        if (part.Bars[index].RoadMap is { } map && (index == 0 || part.Bars[index - 1].RoadMap != map))
+        if (part.Bars[index] is { RoadMap: { } map, IsRest: true } && (index == 0 || part.Bars[index - 1].RoadMap != map || !part.Bars[index - 1].IsRest))
             marks.Add((Beats.Zero, offset => directions.Words("road map: " + map, offset)));
         foreach (var chord in chords[index]) marks.Add((chord.At, offset => harmonies.Write(chord, offset)));
         foreach (var item in part.Bars[index].Strands.SelectMany(s => s.Events))
