@@ -22,7 +22,7 @@ public class MusicXmlInVerovioFacts
 
     /// <remarks>
     /// Verovio 6.3.0 makes a bar longer where a let-ring tie stands at its end, and spreads rolled shapes by a step of its own: both are taken out
-    /// before the comparison. A tie in a shape with a unison does not say in MusicXML which of the two it holds; verovio plays one again.
+    /// before the comparison. It plays no grace notes: they are too. A tie in a shape with a unison does not say in MusicXML which of the two it holds; verovio plays one again.
     /// </remarks>
     [Theory]
     [InlineData("kestrel-over-slate.lore", 0)]
@@ -30,7 +30,7 @@ public class MusicXmlInVerovioFacts
     [InlineData("salt-furnace.lore", 0)]
     public void Verovio_PlaysTheDemoSongs(string name, int unisonsPlayedAgain)
     {
-        var song = WithoutRolls(DemoSongs.Load(name));
+        var song = WithoutRollsAndGraces(DemoSongs.Load(name));
         var text = Encoding.UTF8.GetString(Written.MusicXmlBytes(song)).Replace("<tied type=\"let-ring\" />", "", StringComparison.Ordinal);
         var played = PlayedXml.From(Encoding.UTF8.GetBytes(text));
         var ours = Performer.Play(song).Parts.SelectMany(p => p.Notes).Select(n => (n.Onset.ToDouble(), n.Height.Midi));
@@ -41,13 +41,13 @@ public class MusicXmlInVerovioFacts
         Assert.Equal("", played.Log);
     }
 
-    private static Song WithoutRolls(Song song) => song with
+    private static Song WithoutRollsAndGraces(Song song) => song with
     {
         Parts = song.Parts.Select(p => p with
         {
             Bars = p.Bars.Select(b => b with
             {
-                Strands = b.Strands.Select(s => s with { Events = s.Events.Select(e => e with { Roll = Roll.None, Stroke = Stroke.None }).ToValueList() }).ToValueList(),
+                Strands = b.Strands.Select(s => s with { Events = s.Events.Select(e => e with { Roll = Roll.None, Stroke = Stroke.None, Graces = [] }).ToValueList() }).ToValueList(),
             }).ToValueList(),
         }).ToValueList(),
     };
