@@ -68,7 +68,8 @@ public sealed class SubjectReader
     private Subject OfRoadMap(Taught what, RoadMap map)
     {
         var places = song.RoadMapUses.Where(u => u.RoadMap == map.Name).Select(u => new Place(u.Part, u.FirstBar, u.BarCount));
-        return New(what, SubjectKind.RoadMap, [], places, map.MayUse) with { RoadMap = map };
+        var riffs = map.RulesOf<FixedRule>().Select(f => f.Riff).Concat(map.RulesOf<LickRule>().SelectMany(l => l.Riffs.Items)).Distinct();
+        return New(what, SubjectKind.RoadMap, [], places, riffs.ToValueList()) with { RoadMap = map };
     }
 
     // A section's riffs by name, and what lies between them as passages.
