@@ -123,7 +123,7 @@ public sealed class Retuner
             var use = song.RoadMapUses.FirstOrDefault(use => use.RoadMap == map.Name);
             var moved = transposer.Map(map);
             if (use is not null && !moves[use.Part].ChangesNothing) moved = RoadMapMove.Along(moved, moves[use.Part], song.Parts[use.Part].Neck, order.Semitones);
-            yield return moved with { MayUse = map.MayUse.Select(name => use is null ? name : riffNames.GetValueOrDefault((moves[use.Part], name), name)).ToValueList() };
+            yield return moved.WithRiffs(name => use is null ? name : riffNames.GetValueOrDefault((moves[use.Part], name), name));
         }
     }
 

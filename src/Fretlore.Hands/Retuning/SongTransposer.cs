@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using Fretlore.Music;
 using Fretlore.Music.Chords;
 using Fretlore.Score;
@@ -6,7 +5,7 @@ using Fretlore.Score;
 namespace Fretlore.Hands.Retuning;
 
 /// <summary>Moves what a song says in note names: keys, stated chord symbols, and the rules of road maps.</summary>
-internal sealed partial class SongTransposer
+internal sealed class SongTransposer
 {
     private const int MostSigns = 7;
 
@@ -34,12 +33,7 @@ internal sealed partial class SongTransposer
         return Moved(chord.Name.Root) + kind + (hasBass ? "/" + Moved(chord.Name.Bass) : "");
     }
 
-    public RoadMap Map(RoadMap map) => fifths == 0 ? map : map with
-    {
-        Scale = map.Scale is { } scale ? (Moved(scale.Tonic), scale.Name) : null,
-        Aims = map.Aims.Select(aim => aim with { Target = Moved(aim.Target), How = aim.How is { } how ? Names().Replace(how, Moved) : null }).ToValueList(),
-        Avoid = map.Avoid.Select(Moved).ToValueList(),
-    };
+    public RoadMap Map(RoadMap map) => fifths == 0 ? map : map.WithNotes(Moved);
 
     private Key Moved(Key key)
     {
@@ -54,10 +48,4 @@ internal sealed partial class SongTransposer
         var moved = NoteName.FromFifths(name.Fifths + fifths);
         return Math.Abs(moved.Alteration) <= 1 ? moved : NoteName.FromFifths(moved.Fifths - 12 * Math.Sign(moved.Alteration));
     }
-
-    private string Moved(Match name) => NoteName.TryParse(name.Value, out var note) ? Moved(note).ToString() : name.Value;
-
-    // In words such as "by a half-step bend of G#", note names stand alone.
-    [GeneratedRegex("""(?<![\w#])[A-G](#{1,2}|b{1,2})?(?![\w#])""")]
-    private static partial Regex Names();
 }

@@ -51,9 +51,9 @@ public sealed class RetunerFacts
         Assert.Empty(Losses(down));
         Assert.Equal(Places(song), Places(down.Song));
         Assert.Equal("C minor", down.Song.Bars[0].Key.ToString());
-        Assert.Equal("C", down.Song.RoadMaps[0].Scale!.Value.Tonic.ToString());
-        Assert.Equal(["G", "C"], down.Song.RoadMaps[0].Aims.Select(aim => aim.Target.ToString()));
-        Assert.Equal("by a half-step bend of F#", down.Song.RoadMaps[0].Aims[0].How);
+        Assert.Equal("C", down.Song.RoadMaps[0].RulesOf<ScaleRule>().First().Tonic.ToString());
+        Assert.Equal(["G", "C"], down.Song.RoadMaps[0].RulesOf<AimRule>().Select(aim => aim.Target.ToString()));
+        Assert.Equal("by a half-step bend of F#", down.Song.RoadMaps[0].RulesOf<AimRule>().First().How!.ToString());
     }
 
     [Fact]
