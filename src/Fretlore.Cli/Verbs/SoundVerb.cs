@@ -161,7 +161,7 @@ internal static class SoundVerb
             {
                 SafeFile.Write(
                     surroundings.PathOf(output),
-                    (stream, room) => written = SoundFile.Write(mix, room, stream, format, progress, stop.Token));
+                    (stream, room) => written = SoundFile.Write(mix, room, stream, format, null, progress, stop.Token));
                 return true;
             });
             Report(surroundings, output, written);

@@ -26,8 +26,11 @@ public sealed record KitFile(string Path, ImmutableArray<byte> Bytes, string Pur
         return new KitFile(path, ImmutableArray.Create(stream.ToArray()), purpose);
     }
 
-    /// <summary>A part's name in file names: short words of the sheet, with a hyphen for what a file system might not take.</summary>
-    public static string NameOf(Part part) => string.Concat(part.Name.Select(c => char.IsAsciiLetterOrDigit(c) || c == '_' ? char.ToLowerInvariant(c) : '-'));
+    /// <summary>A part's name in file names.</summary>
+    public static string NameOf(Part part) => NameOf(part.Name);
+
+    /// <summary>A name of the sheet in file names: in lower case, with a hyphen for what a file system might not take.</summary>
+    public static string NameOf(string name) => string.Concat(name.Select(c => char.IsAsciiLetterOrDigit(c) || c is '_' or '.' ? char.ToLowerInvariant(c) : '-'));
 }
 
 /// <summary>Everything made for one song, ready to be written to a folder.</summary>

@@ -36,16 +36,12 @@ public static class SoundFile
     /// <param name="scratch">An empty stream that can be written, read and sought.</param>
     /// <param name="output">An empty stream that can be sought; left open.</param>
     /// <param name="format">The kind of file.</param>
+    /// <param name="bitsASecond">What Opus may take; null for 128,000. WAV files take what they take.</param>
     /// <param name="progress">Told the share that is done, 0 to 1.</param>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     /// <exception cref="IOException">A stream can't be written.</exception>
     public static WrittenSound Write(
-        SongMix mix, Stream scratch, Stream output, SoundFormat format, Action<double>? progress = null, CancellationToken cancel = default) =>
-        Write(mix, scratch, output, format, null, progress, cancel);
-
-    /// <param name="bitsASecond">Of Opus; null for the usual.</param>
-    internal static WrittenSound Write(
-        SongMix mix, Stream scratch, Stream output, SoundFormat format, int? bitsASecond, Action<double>? progress, CancellationToken cancel)
+        SongMix mix, Stream scratch, Stream output, SoundFormat format, int? bitsASecond = null, Action<double>? progress = null, CancellationToken cancel = default)
     {
         var store = new FrameStore(scratch);
         var raw = Render(mix, store, progress, cancel);

@@ -33,7 +33,7 @@ public static class StemFiles
             var stores = rooms.Select(stream => new FrameStore(stream)).ToArray();
             var tracks = stores[..^1];
             var done = new SharedProgress(progress);
-            Try(() => Parallel.For(0, tracks.Length, new ParallelOptions { CancellationToken = cancel }, track => Render(mix, track, tracks[track], done, cancel)));
+            SideBySide.Run(tracks.Length, track => Render(mix, track, tracks[track], done, cancel), cancel);
             var stored = new StoredMix(tracks, mix.IsLoop, cancel);
             var level = Level.Find(stored, stored.Measure(), format);
             stored.Apply(level);
@@ -42,13 +42,13 @@ public static class StemFiles
             stored.Sum(stores[^1]);
             pieces?.Begin(tracks.Length);
             var share = 0.25 / (1 + stems.Count);
-            Try(() => Parallel.For(0, 1 + stems.Count, new ParallelOptions { CancellationToken = cancel }, file =>
+            SideBySide.Run(1 + stems.Count, file =>
             {
                 var (store, output) = file == 0 ? (stores[^1], full) : (tracks[file - 1], stems[file - 1]);
                 SoundFile.Encode(new StoredMix([store], mix.IsLoop, cancel), mix, output, format, file == 0 ? null : StemBitsASecond);
                 done.Add(share);
-            }));
-            if (pieces is not null) Try(() => Parallel.For(0, tracks.Length, new ParallelOptions { CancellationToken = cancel }, track => pieces.Write(track, tracks[track], mix.Length, cancel)));
+            }, cancel);
+            if (pieces is not null) SideBySide.Run(tracks.Length, track => pieces.Write(track, tracks[track], mix.Length, cancel), cancel);
             return new WrittenSound(mix.Seconds, level.Loudness);
         }
         finally
@@ -66,19 +66,6 @@ public static class StemFiles
             done.Add(share * left.Length);
         }, cancel);
         if (mix.IsLoop) store.CloseLoop(mix.Length, mix.Seam);
-    }
-
-    // What went wrong in one of them is what went wrong.
-    private static void Try(Action parallel)
-    {
-        try
-        {
-            parallel();
-        }
-        catch (AggregateException several)
-        {
-            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(several.InnerExceptions.FirstOrDefault(e => e is IOException or UnauthorizedAccessException) ?? several.InnerExceptions[0]);
-        }
     }
 
     private sealed class SharedProgress(Action<double>? tell)

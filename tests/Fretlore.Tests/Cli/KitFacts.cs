@@ -53,15 +53,20 @@ public sealed class KitFacts : IDisposable
             tempo  Q = 120
             part rhythm "Rhythm guitar"  sound driven
             part lead   "Lead guitar"    sound singing
+            riff main
+              @654 E [0 2 2] 0m 0m 0m Q [3 5 5] R |
             section All
-              rhythm @654 E [0 2 2] 0m 0m 0m Q [3 5 5] R |
+              rhythm main
               lead   @2 H 8+v E 5,8 Q 5v |
+            lesson
+              step "Main"      teach main  at 60% 100%
+              step "Together"  teach All
 
             """);
         Assert.Equal(0, desktop.Run("kit", "duo.lore", "-o", "kit"));
         Assert.Contains("Playing the song ...", desktop.Error, StringComparison.Ordinal);
         var files = desktop.Everything("kit");
-        foreach (var name in (string[])["full", "part-rhythm", "part-lead"]) Assert.StartsWith("OggS", desktop.Read($"kit/sound/{name}.opus"), StringComparison.Ordinal);
+        foreach (var name in (string[])["full", "part-rhythm", "part-lead", "loops/riff-main-60", "loops/riff-main-100", "loops/section-all-100"]) Assert.StartsWith("OggS", desktop.Read($"kit/sound/{name}.opus"), StringComparison.Ordinal);
         Assert.Contains("85 dBA", desktop.Out, StringComparison.Ordinal);
         Assert.Equal(0, desktop.Run("kit", "duo.lore", "-o", "again"));
         Assert.Equal(files, desktop.Everything("again"));
