@@ -7,11 +7,14 @@ namespace Fretlore.Performance;
 /// <remarks>
 /// The moves of a bend share a value evenly; each starts at its share's start and takes the time a finger needs, 0.1 s and 0.06 s more
 /// a semitone, at most two thirds of the share. Vibrato fills the rest of its share. A glide takes the end of its value, 0.05 s and
-/// 0.015 s more a fret, at most half of it. The times are choices of this project; no standard gives any.
+/// 0.015 s more a fret, at most half of it. Under the tremolo arm a held pitch dips and comes back, four and a half times a second. The
+/// times and depths are choices of this project; no standard gives any.
 /// </remarks>
 internal static class Bending
 {
     private const double VibratoHertz = 5.5;
+    private const double ArmHertz = 4.5;
+    private const double ArmCents = -60;
     private const double IndefiniteGlideSemitones = 4;
 
     public static PitchCurve CurveOf(Sounding note, TempoMap tempo)
@@ -35,17 +38,18 @@ internal static class Bending
             var value = note.Values[i];
             var from = Math.Max(tempo.SecondsAt(value.Start) - onset, moves.Count > 0 ? moves[^1].End : 0);
             var to = i == note.Values.Count - 1 ? end : Math.Min(tempo.SecondsAt(value.End) - onset, end);
-            if (to > from) cents = AddValue(value.Note, from, to, cents, moves, vibrato);
+            if (to > from) cents = AddValue(value, from, to, cents, moves, vibrato);
         }
         AddGlideOut(note, end, cents, moves, vibrato);
         return new PitchCurve(start, moves.ToValueList(), vibrato.ToValueList());
     }
 
     private static bool Moves(Sounding note) => note.GlideTo is not null || note.First.GlideIn != GlideIn.None
-        || note.Values.Any(v => v.Note.Bend is not null || v.Note.Vibrato.Width != VibratoWidth.None || v.Note.GlideOut != GlideOut.None);
+        || note.Values.Any(v => v.Spans.HasFlag(Spans.TremoloArm) || v.Note.Bend is not null || v.Note.Vibrato.Width != VibratoWidth.None || v.Note.GlideOut != GlideOut.None);
 
-    private static double AddValue(Note note, double from, double to, double cents, List<PitchMove> moves, List<VibratoStretch> vibrato)
+    private static double AddValue(SoundingValue value, double from, double to, double cents, List<PitchMove> moves, List<VibratoStretch> vibrato)
     {
+        var note = value.Note;
         var targets = note.Bend?.ToCents ?? [];
         var vibratoFirst = note.Vibrato.Width != VibratoWidth.None && note.Vibrato.AfterMoves == 0 && targets.Count > 0;
         var shares = Math.Max(1, targets.Count + (vibratoFirst ? 1 : 0));
@@ -55,6 +59,10 @@ internal static class Bending
         {
             AddVibrato(note.Vibrato.Width, at, at + share, cents, vibrato);
             at += share;
+        }
+        else if (targets.Count == 0 && value.Spans.HasFlag(Spans.TremoloArm))
+        {
+            vibrato.Add(new VibratoStretch(from, to, ArmCents, ArmHertz));
         }
         for (var i = 0; i < targets.Count; i++, at += share)
         {

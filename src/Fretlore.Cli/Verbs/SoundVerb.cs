@@ -35,6 +35,8 @@ internal static class SoundVerb
 
         public required string Speed { get; init; }
 
+        public bool Exact { get; init; }
+
         public bool Click { get; init; }
 
         public bool CountIn { get; init; }
@@ -63,6 +65,7 @@ internal static class SoundVerb
             HelpName = "PERCENT",
             DefaultValueFactory = _ => "100%",
         };
+        var exact = new Option<bool>("--exact") { Description = "Exactly as written, without the small differences a player makes in time and touch." };
         var click = new Option<bool>("--click") { Description = "A click on every beat." };
         var countIn = new Option<bool>("--count-in") { Description = "A bar of clicks first." };
         var bits = new Option<string>("--bits") { Description = "Bits a sample of a WAV file.", DefaultValueFactory = _ => "16" };
@@ -72,7 +75,7 @@ internal static class SoundVerb
             "fretlore sound my-song.lore -o my-song.wav", "fretlore sound my-song.lore --without lead --from 9 --to 16 --speed 60% --count-in -o slow.wav",
             "fretlore sound my-song.lore --riff main --speed 70% --loop -o main.opus")
         {
-            sheet, output, part, without, from, to, section, riff, loop, speed, click, countIn, bits,
+            sheet, output, part, without, from, to, section, riff, loop, speed, exact, click, countIn, bits,
         };
         verb.SetAction(parsed => Run(surroundings, new Asked
         {
@@ -86,6 +89,7 @@ internal static class SoundVerb
             Riff = parsed.GetValue(riff),
             Loop = parsed.GetValue(loop),
             Speed = parsed.GetRequiredValue(speed),
+            Exact = parsed.GetValue(exact),
             Click = parsed.GetValue(click),
             CountIn = parsed.GetValue(countIn),
             Bits = parsed.GetRequiredValue(bits),
@@ -137,6 +141,7 @@ internal static class SoundVerb
             Riff = asked.Riff,
             Loop = asked.Loop,
             Speed = speed.Value,
+            Exact = asked.Exact,
             Click = asked.Click,
             CountIn = asked.CountIn,
         };

@@ -35,15 +35,17 @@ internal sealed class PeakLimiter
     }
 
     /// <summary>Takes one sample of each side and gives the one from <see cref="Delay"/> samples ago.</summary>
-    public (double Left, double Right) Next(double leftValue, double rightValue)
+    /// <inheritdoc cref="GainAfter" path="/param"/>
+    public (double Left, double Right) Next(double leftValue, double rightValue, double highest = 0)
     {
-        var gain = GainAfter(leftValue, rightValue);
+        var gain = GainAfter(leftValue, rightValue, highest);
         var old = (int)((now - 1 - Delay) & 255);
         return (left[old] * gain, right[old] * gain);
     }
 
     /// <summary>Takes one sample of each side and gives the gain of the one from <see cref="Delay"/> samples ago, 0 to 1.</summary>
-    public double GainAfter(double leftValue, double rightValue)
+    /// <param name="highest">The highest sample among the tracks that make up the mix: where they cancel each other, one alone may be higher than all together.</param>
+    public double GainAfter(double leftValue, double rightValue, double highest = 0)
     {
         var at = (int)(now & 255);
         (left[at], right[at]) = (leftValue, rightValue);
@@ -56,6 +58,7 @@ internal sealed class PeakLimiter
             var peak = Math.Max(PeakOf(left), PeakOf(right));
             if (peak > ceiling) wanted = ceiling / peak;
         }
+        if (highest > ceiling) wanted = Math.Min(wanted, ceiling / highest);
         envelope = Math.Min(LeastOf(wanted), envelope + (1 - envelope) * recovery);
         var slot = (int)(now % Window);
         sum += envelope - smooth[slot];

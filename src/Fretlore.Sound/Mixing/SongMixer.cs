@@ -47,7 +47,7 @@ public static class SongMixer
         if (request.Loop && seconds < ShortestLoop) return SoundRefusals.TooShort();
 
         var tracks = ImmutableArray.CreateBuilder<ITrack>();
-        foreach (var i in chosen) tracks.Add(new PartTrack(performed, performed.Parts[i], rigs[i], stretch, AsideOf(song, i, rigs[i])));
+        foreach (var i in chosen) tracks.Add(new PartTrack(performed, performed.Parts[i], rigs[i], stretch, AsideOf(song, i, rigs[i]), request.Exact));
         var parts = chosen.Select(i => (int?)i).ToList();
         if (request.Click || request.CountIn)
         {

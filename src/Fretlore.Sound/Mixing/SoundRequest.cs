@@ -38,6 +38,9 @@ public sealed record SoundRequest
     /// <summary>Share of the written tempo: 0.6 is slower. The music is played at that tempo, not stretched.</summary>
     public decimal Speed { get; init; } = 1;
 
+    /// <summary>True to play exactly what is written, without the small differences a player makes (<see cref="Performance.HumanTouch"/>).</summary>
+    public bool Exact { get; init; }
+
     /// <summary>True for a click on every beat.</summary>
     public bool Click { get; init; }
 

@@ -33,9 +33,9 @@ internal readonly record struct Level(double Gain, double Ceiling, double? Loudn
     {
         var (limiter, meter, gain) = (new PeakLimiter(Ceiling), new LoudnessMeter(), Gain);
         long taken = 0;
-        mix.Play((left, right) =>
+        mix.Play((left, right, highest) =>
         {
-            var (l, r) = limiter.Next(left * gain, right * gain);
+            var (l, r) = limiter.Next(left * gain, right * gain, highest * gain);
             if (taken++ >= PeakLimiter.Delay) meter.Hear(l, r);
         });
         return meter.Integrated();

@@ -15,9 +15,15 @@ internal sealed class StoredMix(IReadOnlyList<FrameStore> tracks, bool isLoop, C
     /// <summary>Passes frames of the sum on.</summary>
     /// <param name="from">The first.</param>
     /// <param name="count">How many, where there are so many.</param>
-    public void Play(long from, long count, Action<double, double> hear) => ForEachBlock(from, count, (sum, length) =>
+    public void Play(long from, long count, Action<double, double> hear) => ForEachBlock(from, count, (sum, _, length) =>
     {
         for (var i = 0; i < length; i++) hear(sum[2 * i], sum[2 * i + 1]);
+    });
+
+    /// <summary>Passes every frame of the sum on, each with the highest sample of a track alone.</summary>
+    public void Play(Action<double, double, double> hear) => ForEachBlock(0, long.MaxValue, (sum, highest, length) =>
+    {
+        for (var i = 0; i < length; i++) hear(sum[2 * i], sum[2 * i + 1], highest[i]);
     });
 
     /// <summary>Integrated loudness of the sum, in LUFS; null for silence.</summary>
@@ -33,7 +39,7 @@ internal sealed class StoredMix(IReadOnlyList<FrameStore> tracks, bool isLoop, C
     {
         into.GoTo(0);
         var frames = new float[2 * FrameStore.BlockLength];
-        ForEachBlock(0, long.MaxValue, (sum, length) =>
+        ForEachBlock(0, long.MaxValue, (sum, _, length) =>
         {
             for (var i = 0; i < 2 * length; i++) frames[i] = (float)sum[i];
             into.Write(frames.AsSpan(0, 2 * length));
@@ -47,7 +53,7 @@ internal sealed class StoredMix(IReadOnlyList<FrameStore> tracks, bool isLoop, C
         const int late = PeakLimiter.Delay;
         const int most = FrameStore.BlockLength;
         var limiter = new PeakLimiter(level.Ceiling);
-        if (isLoop) Play((left, right) => limiter.GainAfter(left * level.Gain, right * level.Gain));
+        if (isLoop) Play((left, right, highest) => limiter.GainAfter(left * level.Gain, right * level.Gain, highest * level.Gain));
         // Each track's last frames before the block, which the limiter has not answered yet, the block, and what comes after the end.
         var raw = tracks.Select(_ => new float[2 * (late + most + late)]).ToArray();
         var after = tracks.Select(track => isLoop ? FirstOf(track, late) : []).ToArray();
@@ -83,9 +89,13 @@ internal sealed class StoredMix(IReadOnlyList<FrameStore> tracks, bool isLoop, C
         for (var i = 0; i < length; i++)
         {
             var at = 2 * (PeakLimiter.Delay + i);
-            double left = 0, right = 0;
-            foreach (var frames in raw) (left, right) = (left + frames[at], right + frames[at + 1]);
-            var factor = gain * limiter.GainAfter(left * gain, right * gain);
+            double left = 0, right = 0, highest = 0;
+            foreach (var frames in raw)
+            {
+                (left, right) = (left + frames[at], right + frames[at + 1]);
+                highest = Math.Max(highest, Math.Max(Math.Abs(frames[at]), Math.Abs(frames[at + 1])));
+            }
+            var factor = gain * limiter.GainAfter(left * gain, right * gain, highest * gain);
             foreach (var frames in raw) (frames[2 * i], frames[2 * i + 1]) = ((float)(frames[2 * i] * factor), (float)(frames[2 * i + 1] * factor));
         }
     }
@@ -97,22 +107,24 @@ internal sealed class StoredMix(IReadOnlyList<FrameStore> tracks, bool isLoop, C
         return frames[..(2 * track.Read(frames))];
     }
 
-    private void ForEachBlock(long from, long count, Action<double[], int> hear)
+    private void ForEachBlock(long from, long count, Action<double[], double[], int> hear)
     {
         foreach (var track in tracks) track.GoTo(from);
-        var (frames, sum) = (new float[2 * FrameStore.BlockLength], new double[2 * FrameStore.BlockLength]);
+        var (frames, sum, highest) = (new float[2 * FrameStore.BlockLength], new double[2 * FrameStore.BlockLength], new double[FrameStore.BlockLength]);
         while (count > 0)
         {
             cancel.ThrowIfCancellationRequested();
             var read = 0;
             Array.Clear(sum);
+            Array.Clear(highest);
             foreach (var track in tracks)
             {
                 read = track.Read(frames.AsSpan(0, (int)(2 * Math.Min(count, FrameStore.BlockLength))));
                 for (var i = 0; i < 2 * read; i++) sum[i] += frames[i];
+                for (var i = 0; i < read; i++) highest[i] = Math.Max(highest[i], Math.Max(Math.Abs(frames[2 * i]), Math.Abs(frames[2 * i + 1])));
             }
             if (read == 0) return;
-            hear(sum, read);
+            hear(sum, highest, read);
             count -= read;
         }
     }

@@ -43,6 +43,9 @@ internal sealed record Rig
     /// <summary>Where a part that is recorded once stands when others are about: 0 middle, 1 to a side.</summary>
     public double Aside { get; init; }
 
+    /// <summary>How much of what sounds shakes the strings that nobody plays; 0 where the hands keep those still, as they do before a driven rig.</summary>
+    public double Sympathy { get; init; }
+
     public double Room { get; init; }
 
     public Repeats? Repeats { get; init; }

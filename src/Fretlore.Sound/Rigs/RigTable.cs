@@ -20,12 +20,13 @@ internal static class RigTable
         AlsoCalled = ["jazz", "warm"],
         Body = BodyLoss.Solid,
         PickupPlace = 0.16,
+        Sympathy = 0.0003,
         Before = [Tone.HighPass(40)],
         Drive = new DriveStages(0.9, 0, 0.06, 1),
         After = [Tone.HighPass(60), Tone.Peak(120, 2, 1), Tone.HighShelf(2500, 3), Tone.LowPass(6500)],
         Aside = 0.35,
         Room = 0.16,
-        Level = 0.355,
+        Level = 0.376,
     };
 
     private static readonly Rig Edge = new()
@@ -54,7 +55,7 @@ internal static class RigTable
         After = [Tone.LowShelf(160, 5), Tone.Peak(520, -4, 0.9), .. Cabinet],
         Takes = 2,
         Room = 0.06,
-        Level = 0.082,
+        Level = 0.087,
     };
 
     private static readonly Rig Singing = new()
@@ -68,7 +69,7 @@ internal static class RigTable
         After = [Tone.Peak(900, 3, 0.8), .. Cabinet, Tone.LowPass(4800)],
         Room = 0.2,
         Repeats = new Repeats(0.36, 0.28, 0.22),
-        Level = 0.106,
+        Level = 0.093,
     };
 
     private static readonly Rig Acoustic = new()
@@ -77,6 +78,7 @@ internal static class RigTable
         AlsoCalled = ["steel", "nylon", "classical"],
         Body = BodyLoss.Hollow,
         PickupPlace = 0,
+        Sympathy = 0.0008,
         After =
         [
             // The air in the body and the first modes of its top (Fletcher and Rossing give about 100, 200 and 400 Hz).
@@ -85,7 +87,7 @@ internal static class RigTable
         ],
         Aside = 0.35,
         Room = 0.22,
-        Level = 0.359,
+        Level = 0.450,
     };
 
     private static readonly Rig Bass = new()

@@ -62,6 +62,10 @@ internal readonly record struct Push(double Level, double Place, double Brightne
         foreach (ref var value in into) value -= sum / into.Length;
     }
 
+    /// <summary>The partial a pinch with the thumb leaves: the one whose first node from the bridge is nearest to the pick.</summary>
+    /// <param name="shortened">How many times shorter than the open string the sounding one is.</param>
+    public static int PinchedPartial(double shortened) => Math.Clamp((int)Math.Round(1 / (OpenPlace * shortened)), 3, 8);
+
     /// <summary>Samples until nothing is added any more.</summary>
     public static int LengthOf(double period) => (int)period + 160;
 }

@@ -9,7 +9,8 @@ namespace Fretlore.Sound.Strings;
 /// <param name="End">Sample of its release.</param>
 /// <param name="Hertz">The stopped string's frequency; a harmonic sounds at a multiple of it.</param>
 /// <param name="Partial">1, or the partial a harmonic leaves.</param>
-internal readonly record struct StringNote(PerformedNote Note, long Start, long End, double Hertz, int Partial);
+/// <param name="Varies">True where the pick meets the string a little elsewhere each time.</param>
+internal readonly record struct StringNote(PerformedNote Note, long Start, long End, double Hertz, int Partial, bool Varies = false);
 
 /// <summary>Plays the notes of one string, block by block.</summary>
 internal sealed class StringPlayer
@@ -30,6 +31,7 @@ internal sealed class StringPlayer
     private int stopsFor;
     private bool isRinging;
     private bool isReleased;
+    private bool ringsAlong;
     private LoopDesign design;
     private StringNote current;
 
@@ -46,8 +48,19 @@ internal sealed class StringPlayer
         loop.PickupDelay = Math.Min(pickupPlace * SampleRate.Hertz / build.OpenHertz, 4000);
     }
 
+    /// <summary>True while a hand mutes what sounds on it.</summary>
+    public bool IsMuted => isRinging && current.Note.Damping == Damping.Palm;
+
+    /// <summary>Adds the string's sound from a sample on, as it is played.</summary>
+    public void Play(long from, Span<double> output) => Play(from, output, default, default, false);
+
     /// <summary>Adds the string's sound from a sample on.</summary>
-    public void Play(long from, Span<double> output)
+    /// <param name="from">The sample.</param>
+    /// <param name="output">Takes what is played.</param>
+    /// <param name="along">Takes how the open string rings along while nobody plays it; as long as the output, or empty where strings are kept still.</param>
+    /// <param name="shaking">What comes to it through the bridge; as long as that.</param>
+    /// <param name="isMuted">True while a hand lies on the strings.</param>
+    public void Play(long from, Span<double> output, Span<double> along, ReadOnlySpan<double> shaking, bool isMuted)
     {
         for (var at = 0; at < output.Length;)
         {
@@ -56,8 +69,24 @@ internal sealed class StringPlayer
             var length = output.Length - at;
             if (next < notes.Length) length = (int)Math.Min(length, notes[next].Start - from - at);
             if (isRinging) length = Sound(from + at, length, output[at..]);
+            else if (!along.IsEmpty) RingAlong(shaking.Slice(at, length), along.Slice(at, length), isMuted);
             at += length;
         }
+    }
+
+    // The open string, with nobody's hand on it.
+    private void RingAlong(ReadOnlySpan<double> shaking, Span<double> along, bool isMuted)
+    {
+        if (!ringsAlong)
+        {
+            ringsAlong = true;
+            var open = LoopDesign.Of(build.OpenHertz, build.LossAt, build.Stiffness);
+            loop.Take(open);
+            loop.Return = 1;
+            loop.JumpTo(open.DelayFor(build.OpenHertz * detune), isRinging: false);
+        }
+        loop.Damping = isMuted ? Math.Exp(-DampedLoss / build.OpenHertz) : 1;
+        if (loop.Run(shaking, along) < SilenceLevel && shaking[^1] == 0) loop.Silence();
     }
 
     private int Sound(long at, int length, Span<double> output)
@@ -88,6 +117,7 @@ internal sealed class StringPlayer
     private void Begin(StringNote note)
     {
         current = note;
+        ringsAlong = false;
         var stiffness = build.StiffnessAt(note.Hertz);
         design = LoopDesign.Of(note.Hertz, LossOf(note.Note.Damping), stiffness);
         loop.Take(design);
@@ -105,8 +135,8 @@ internal sealed class StringPlayer
         loop.Return = stops ? 0.05 : 1;
         pushAt = 0;
         pushEnd = pluck.Level > 0 ? Math.Min(Push.LengthOf(period), push.Length) : 0;
-        var noise = new Noise(note.Note.Note.Index, take);
-        if (take > 0) pluck = pluck with { Place = pluck.Place * (1 + 0.15 * noise.Next()) };
+        var noise = new Noise(note.Note.Note.Index, note.Varies ? note.Note.Bar : 0, take);
+        if (note.Varies || take > 0) pluck = pluck with { Place = pluck.Place * (1 + 0.15 * noise.Next()) };
         pluck.Write(push.AsSpan(0, pushEnd), period, note.Partial, ref noise);
     }
 

@@ -27,7 +27,7 @@ public sealed class PlaceFacts
         section Chorus
           tempo  Q = 60
           rhythm times 2{ low }
-          lead   @1 W 12 | W 12 | W 12 | W 12
+          lead   @1 W 13 | W 13 | W 13 | W 13
 
         section Verse 2
           rhythm @5 W 0
@@ -58,7 +58,7 @@ public sealed class PlaceFacts
         Assert.InRange(Heard.Cents(Heard.Frequency(left, 1, 0.2, 82.407), 82.407), -2, 2);
         Assert.InRange(Heard.Cents(Heard.Frequency(left, 5, 0.2, 97.999), 97.999), -2, 2);
         // Nobody plays the other part's note.
-        Assert.True(Heard.LevelAt(left, 1, 0.3, 659.26) < Heard.LevelAt(left, 1, 0.3, 82.407) / 50);
+        Assert.True(Heard.LevelAt(left, 1, 0.3, 698.46) < Heard.LevelAt(left, 1, 0.3, 82.407) / 50);
     }
 
     [Fact]
@@ -67,7 +67,7 @@ public sealed class PlaceFacts
         var mix = Prepared(new SoundRequest { Riff = "low", Without = [0] });
         Assert.Equal([1], mix.Parts);
         var (left, _) = Heard.Mix(Sheets.Song(Song), new SoundRequest { Riff = "low", Without = [0] });
-        Assert.True(Heard.LevelAt(left, 1, 0.3, 82.407) < Heard.LevelAt(left, 1, 0.3, 659.26) / 50);
+        Assert.True(Heard.LevelAt(left, 1, 0.3, 82.407) < Heard.LevelAt(left, 1, 0.3, 698.46) / 50);
     }
 
     [Fact]

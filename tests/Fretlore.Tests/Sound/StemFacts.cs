@@ -25,6 +25,22 @@ public sealed class StemFacts
 
         """;
 
+    private const string Even = """
+        title  Test Piece
+        tuning E2 A2 D3 G3 B3 E4
+        tempo  Q = 120
+
+        part rhythm "Rhythm guitar"  sound driven
+        part lead   "Lead guitar"    sound singing
+        part low    "Second lead"    sound singing
+
+        section All
+          rhythm @654 E 0 0 0 0 0 0 0 0
+          lead   @2 H 8 10
+          low    @1 H 8 10
+
+        """;
+
     [Fact]
     public void Stems_AddUpToTheMixWithin90Decibels_ThoughALimiterWorkedOnIt()
     {
@@ -33,19 +49,20 @@ public sealed class StemFacts
         var (full, stems) = (Both(files[0]), files[1..].Select(Both).ToArray());
         Assert.All(stems, stem => Assert.Equal(full.Length, stem.Length));
         var off = full.Select((value, i) => Math.Abs(value - stems.Sum(stem => stem[i]))).Max();
+        TestContext.Current.SendDiagnosticMessage("stems reach {0}", string.Join(", ", stems.Select(stem => Heard.Decibels(stem.Max(Math.Abs)).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture))));
         TestContext.Current.SendDiagnosticMessage("stems: {0:0.0} dB off", Heard.Decibels(off / full.Max(Math.Abs)));
         Assert.True(Heard.Decibels(off / full.Max(Math.Abs)) < -90);
         Assert.All(stems, stem => Assert.True(Heard.Decibels(stem.Max(Math.Abs)) > -30));
-        // Without its limiter the same mix would be a good deal higher than its ceiling.
-        Assert.InRange(Heard.Decibels(full.Max(Math.Abs)), -1.3, -1);
+        // The ceiling holds for each stem too: where parts cancel each other, one alone may be higher than the mix.
+        Assert.InRange(stems.Append(full).Max(sound => Heard.Decibels(sound.Max(Math.Abs))), -1.3, -1);
     }
 
     [Fact]
-    public void TheMixAmongStems_IsTheMixAlone()
+    public void TheMixAmongStems_IsTheMixAlone_WhereNothingIsTurnedDown()
     {
-        var among = Both(Write(SoundFormat.Wave24)[0]);
+        var among = Both(Write(SoundFormat.Wave24, Even)[0]);
         using var alone = new MemoryStream();
-        SoundFile.Write(Mix(), new MemoryStream(), alone, SoundFormat.Wave24, cancel: TestContext.Current.CancellationToken);
+        SoundFile.Write(Mix(Even), new MemoryStream(), alone, SoundFormat.Wave24, cancel: TestContext.Current.CancellationToken);
         var off = among.Zip(Both(alone.ToArray()), (a, b) => Math.Abs(a - b)).Max();
         Assert.True(Heard.Decibels(off) < -100, $"{Heard.Decibels(off)}");
     }
@@ -78,7 +95,7 @@ public sealed class StemFacts
         Assert.InRange(shares[^1], 0.999999, 1);
     }
 
-    private static SongMix Mix() => ((SoundResult.Ready)SongMixer.Prepare(Sheets.Song(Band), new SoundRequest())).Mix;
+    private static SongMix Mix(string sheet = Band) => ((SoundResult.Ready)SongMixer.Prepare(Sheets.Song(sheet), new SoundRequest())).Mix;
 
     private static double[] Both(byte[] wave)
     {
@@ -88,10 +105,10 @@ public sealed class StemFacts
 
     private static MemoryStream[] Streams() => [new(), new(), new()];
 
-    private static byte[][] Write(SoundFormat format)
+    private static byte[][] Write(SoundFormat format, string sheet = Band)
     {
         MemoryStream[] files = [new(), .. Streams()];
-        StemFiles.Write(Mix(), () => new MemoryStream(), files[0], files[1..], format, cancel: TestContext.Current.CancellationToken);
+        StemFiles.Write(Mix(sheet), () => new MemoryStream(), files[0], files[1..], format, cancel: TestContext.Current.CancellationToken);
         return [.. files.Select(file => file.ToArray())];
     }
 
