@@ -50,9 +50,9 @@ internal static class SoundVerb
         var output = new Option<string>("--output", "-o") { Description = "The file to write: NAME.wav, or NAME.opus for a tenth of the size.", HelpName = "FILE", Required = true };
         var part = new Option<string?>("--part") { Description = "Only these parts, by their short names with commas between.", HelpName = "NAMES" };
         var without = new Option<string?>("--without") { Description = "All but these parts: to play them yourself.", HelpName = "NAMES" };
-        var from = new Option<int?>("--from") { Description = "The first bar, by its printed number.", HelpName = "BAR" };
+        var from = new Option<int?>("--from") { Description = "The first bar, by its printed number; of a section or riff, counted from its own first bar.", HelpName = "BAR" };
         var to = new Option<int?>("--to") { Description = "The last bar.", HelpName = "BAR" };
-        var section = new Option<string?>("--section") { Description = "A section by its name, instead of bars.", HelpName = "NAME" };
+        var section = new Option<string?>("--section") { Description = "A section by its name.", HelpName = "NAME" };
         var riff = new Option<string?>("--riff")
         {
             Description = "A riff by its name, played alone by its part; with --part or --without, where it first stands in the song.",

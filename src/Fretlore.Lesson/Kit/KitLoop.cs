@@ -1,33 +1,34 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Fretlore.Music;
+using Fretlore.Lesson.Script;
 using Fretlore.Score;
 using Fretlore.Sound.Mixing;
 using Fretlore.Sound.Output;
 
 namespace Fretlore.Lesson.Kit;
 
-/// <summary>What the lesson teaches, to play round and round at each of its teaching speeds.</summary>
-/// <param name="Name">A riff's or a section's name.</param>
-/// <param name="IsSection">Whether it is a section, heard with all parts, or a riff, heard alone.</param>
+/// <summary>What the lesson teaches, to play round and round at one of its teaching speeds.</summary>
+/// <param name="What">A riff, heard alone, or a section, heard with everybody; or bars of it, or one part of it.</param>
+/// <param name="IsSection">Whether it is a section or a riff.</param>
 /// <param name="Percent">Of the written tempo.</param>
-public readonly record struct KitLoop(string Name, bool IsSection, int Percent)
+public readonly record struct KitLoop(Taught What, bool IsSection, int Percent)
 {
     /// <summary>Where it lies in the kit.</summary>
     public string Path => string.Create(
-        CultureInfo.InvariantCulture, $"sound/loops/{(IsSection ? "section" : "riff")}-{KitFile.NameOf(Name)}-{Percent}.opus");
+        CultureInfo.InvariantCulture, $"sound/loops/{(IsSection ? "section" : "riff")}-{KitFile.NameOf(What.ToString())}-{Percent}.opus");
 
-    /// <summary>What the song's lesson asks for, in its order, each once; a step that names no speed is taught at full speed.</summary>
+    /// <summary>What the song's lesson asks for, in its order, each once, without road maps: what is made up cannot be played before.</summary>
     public static ImmutableArray<KitLoop> Of(Song song)
     {
         var loops = new List<KitLoop>();
         foreach (var step in song.Lesson?.Steps ?? [])
         {
-            foreach (var name in step.Teaches)
+            foreach (var what in step.Teaches)
             {
-                var isRiff = song.Riffs.Any(r => r.Name == name);
-                if (!isRiff && !song.Sections.Any(s => s.Name == name)) continue;
-                loops.AddRange((step.SpeedPercents.Count == 0 ? new ValueList<int>([100]) : step.SpeedPercents).Select(percent => new KitLoop(name, !isRiff, percent)));
+                var isRiff = song.Riffs.Any(r => r.Name == what.Name);
+                if (!isRiff && !song.Sections.Any(s => s.Name == what.Name)) continue;
+                var percents = step.SpeedPercents.Count > 0 ? step.SpeedPercents : isRiff ? TempoText.UsualPercents : [100];
+                loops.AddRange(percents.Select(percent => new KitLoop(what, !isRiff, percent)));
             }
         }
         return [.. loops.Distinct()];
@@ -37,11 +38,21 @@ public readonly record struct KitLoop(string Name, bool IsSection, int Percent)
     /// <exception cref="IOException">There is no room to work in.</exception>
     public KitFile? Make(Song song, Func<Stream> room, CancellationToken stop)
     {
-        var request = new SoundRequest { Riff = IsSection ? null : Name, Section = IsSection ? Name : null, Speed = Percent / 100m, Loop = true };
+        var part = What.Part is { } name ? song.Parts.Select(p => p.Name).ToList().IndexOf(name) : -1;
+        var request = new SoundRequest
+        {
+            Riff = IsSection ? null : What.Name,
+            Section = IsSection ? What.Name : null,
+            FromBar = What.Bars?.First,
+            ToBar = What.Bars?.Last,
+            Parts = part < 0 ? [] : [part],
+            Speed = Percent / 100m,
+            Loop = true,
+        };
         if (SongMixer.Prepare(song, request) is not SoundResult.Ready { Mix: var mix }) return null;
         using var scratch = room();
         return KitFile.Written(
-            Path, string.Create(CultureInfo.InvariantCulture, $"{Name} at {Percent}%, to play along with round and round"),
+            Path, string.Create(CultureInfo.InvariantCulture, $"{What} at {Percent}%, to play along with round and round"),
             stream => SoundFile.Write(mix, scratch, stream, SoundFormat.Opus, StemFiles.StemBitsASecond, cancel: stop));
     }
 }

@@ -16,10 +16,10 @@ public static class SongMixer
     public static SoundResult Prepare(Song song, SoundRequest request)
     {
         if (request.Speed is < SoundRequest.SlowestSpeed or > SoundRequest.FastestSpeed) return SoundRefusals.Speed(request.Speed);
-        if (Places(request) > 1) return SoundRefusals.SeveralPlaces();
+        if (request is { Section: not null, Riff: not null }) return SoundRefusals.SectionAndRiff();
         if (request.Loop && request.CountIn) return SoundRefusals.CountedLoop();
         if (request.Riff is null || request.Parts.Count + request.Without.Count > 0) return Prepare(song, request, null);
-        return RiffOf(song, request.Riff) is { } riff ? Prepare(song, request, RiffAlone.Of(song, riff)) : SoundRefusals.Riff(song, request.Riff);
+        return StretchFinder.RiffOf(song, request.Riff) is { } riff ? Prepare(song, request, RiffAlone.Of(song, riff)) : SoundRefusals.Riff(song, request.Riff);
     }
 
     private static SoundResult Prepare(Song whole, SoundRequest request, Song? riffAlone)
@@ -38,7 +38,7 @@ public static class SongMixer
         }
 
         var performed = Performer.Play(AtSpeed(song, request.Speed));
-        var (found, refusal) = riffAlone is null ? StretchOf(performed, request) : (Stretch.OfNumbers(performed, null, null), null);
+        var (found, refusal) = StretchFinder.Find(performed, riffAlone is null ? request : request with { Riff = null });
         if (found is not { } stretch) return refusal!;
         if (request.CountIn) stretch = stretch.CountedIn(performed);
         if (request.Loop) stretch = stretch.AsLoop();
@@ -62,32 +62,6 @@ public static class SongMixer
             Length = request.Loop ? stretch.Length : SampleRate.At(seconds + Tail),
             RunUp = stretch.RunUp,
         });
-    }
-
-    private static int Places(SoundRequest request) =>
-        (request.Section is null ? 0 : 1) + (request.Riff is null ? 0 : 1) + (request.FromBar is null && request.ToBar is null ? 0 : 1);
-
-    private static Riff? RiffOf(Song song, string name) =>
-        song.Riffs.FirstOrDefault(r => r.Name.Equals(name, StringComparison.OrdinalIgnoreCase) && r.Bars.Count > 0);
-
-    private static (Stretch? Found, SoundResult? Refusal) StretchOf(PerformedSong performed, SoundRequest request)
-    {
-        var song = performed.Song;
-        if (request.Section is { } sectionName)
-        {
-            var section = song.Sections.FirstOrDefault(s => s.Name.Equals(sectionName.Trim(), StringComparison.OrdinalIgnoreCase));
-            var heard = section is null ? null : Stretch.OfWritten(performed, section.FirstBar, section.BarCount);
-            return (heard, heard is null ? SoundRefusals.Section(song, sectionName) : null);
-        }
-        if (request.Riff is { } riffName)
-        {
-            if (RiffOf(song, riffName) is not { } riff) return (null, SoundRefusals.Riff(song, riffName));
-            var use = song.RiffUses.FirstOrDefault(u => u.Riff == riff.Name);
-            var heard = use is null ? null : Stretch.OfWritten(performed, use.FirstBar, use.BarCount);
-            return (heard, heard is null ? SoundRefusals.RiffNotInSong(riff.Name) : null);
-        }
-        var bars = Stretch.OfNumbers(performed, request.FromBar, request.ToBar);
-        return (bars, bars is null ? SoundRefusals.Bars(song, request) : null);
     }
 
     // Where a part stands depends on the whole song, so that it stands there alone as well.

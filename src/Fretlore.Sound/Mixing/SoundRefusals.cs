@@ -34,7 +34,7 @@ internal static class SoundRefusals
     }
 
     public static SoundResult Section(Song song, string name) => new SoundResult.Refused(
-        $"the song has no section \"{name}\" that is played.", Near(name, song.Sections.Select(s => s.Name).Distinct().ToList(), "sections"));
+        $"the song has no section \"{name}\".", Near(name, song.Sections.Select(s => s.Name).Distinct().ToList(), "sections"));
 
     public static SoundResult Riff(Song song, string name) => new SoundResult.Refused(
         $"the song has no riff \"{name}\".", Near(name, song.Riffs.Where(r => r.Bars.Count > 0).Select(r => r.Name).ToList(), "riffs"));
@@ -42,8 +42,14 @@ internal static class SoundRefusals
     public static SoundResult RiffNotInSong(string name) => new SoundResult.Refused(
         $"the riff {name} stands nowhere in the song, so no other part plays with it.", "Leave --part and --without away to hear it alone.");
 
-    public static SoundResult SeveralPlaces() => new SoundResult.Refused(
-        "a section, a riff and bars are asked for at once.", "Give one of --section, --riff, and --from with --to.");
+    public static SoundResult SectionAndRiff() => new SoundResult.Refused(
+        "a section and a riff are asked for at once.", "Give one of them; --from and --to choose bars of it.");
+
+    public static SoundResult BarsWithin(string name, int count, int from, int to) => new SoundResult.Refused(
+        string.Create(CultureInfo.InvariantCulture, $"{name} has no bars {from} to {to}."),
+        string.Create(CultureInfo.InvariantCulture, $"Its bars are counted from its own first one: 1 to {count}."));
+
+    public static SoundResult NeverPlayed(string name) => new SoundResult.Refused($"{name} is never played.", "Choose another place.");
 
     public static SoundResult CountedLoop() => new SoundResult.Refused(
         "a loop can't be counted in: it would be counted in each time round.", "Leave --count-in away, or --loop; --click goes with a loop.");

@@ -17,17 +17,17 @@ public sealed record SoundRequest
     /// <summary>Indexes of parts that are left out.</summary>
     public ValueList<int> Without { get; init; }
 
-    /// <summary>The printed number of the first bar; null from the start.</summary>
+    /// <summary>The printed number of the first bar; null from the start. Of a section or riff, bars are counted from its own first one.</summary>
     public int? FromBar { get; init; }
 
     /// <summary>The printed number of the last bar; null to the end.</summary>
     public int? ToBar { get; init; }
 
-    /// <summary>A section by its name, instead of bars: the first time it is played.</summary>
+    /// <summary>A section by its name: the first time it is played.</summary>
     public string? Section { get; init; }
 
     /// <summary>
-    /// A riff by its name, instead of bars. Where neither <see cref="Parts"/> nor <see cref="Without"/> says more it is played alone, as it is
+    /// A riff by its name. Where neither <see cref="Parts"/> nor <see cref="Without"/> says more it is played alone, as it is
     /// defined, by the part that plays it; otherwise it is heard among those parts, the first time it stands in the song.
     /// </summary>
     public string? Riff { get; init; }

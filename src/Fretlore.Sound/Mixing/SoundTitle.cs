@@ -12,17 +12,17 @@ internal static class SoundTitle
     public static string Of(Song song, SoundRequest request, Part? alone)
     {
         string Names(IEnumerable<int> parts) => string.Join(", ", parts.Where(i => i >= 0 && i < song.Parts.Count).Select(i => song.Parts[i].Title));
-        var place = (request.Section ?? request.Riff, request.FromBar, request.ToBar) switch
+        var bars = (request.FromBar, request.ToBar) switch
         {
-            ({ } name, _, _) => name,
-            (_, { } from, { } to) => string.Create(CultureInfo.InvariantCulture, $"bars {from} to {to}"),
-            (_, { } from, _) => string.Create(CultureInfo.InvariantCulture, $"from bar {from}"),
-            (_, _, { } to) => string.Create(CultureInfo.InvariantCulture, $"to bar {to}"),
+            ({ } from, { } to) => string.Create(CultureInfo.InvariantCulture, $"bars {from} to {to}"),
+            ({ } from, _) => string.Create(CultureInfo.InvariantCulture, $"from bar {from}"),
+            (_, { } to) => string.Create(CultureInfo.InvariantCulture, $"to bar {to}"),
             _ => null,
         };
         string?[] details =
         [
-            place,
+            request.Section ?? request.Riff,
+            bars,
             alone?.Title ?? (request.Parts.Count > 0 ? Names(request.Parts) : null),
             request.Without.Count > 0 ? "without " + Names(request.Without) : null,
             request.Speed != 1 ? string.Create(CultureInfo.InvariantCulture, $"{request.Speed * 100:0.##}%") : null,

@@ -93,11 +93,17 @@ public sealed class PlaceFacts
         Assert.Equal(remedy, Refused(new SoundRequest { Section = section, Riff = riff }).Remedy);
 
     [Fact]
-    public void TwoPlacesAtOnce_AreRefused()
+    public void BarsOfASectionOrRiff_AreCountedFromItsOwnFirst()
     {
-        Refused(new SoundRequest { Section = "Chorus", Riff = "low" });
-        Refused(new SoundRequest { Section = "Chorus", FromBar = 2 });
+        Assert.Equal(4 + 1.5, Prepared(new SoundRequest { Riff = "low", FromBar = 2 }).Seconds, 3);
+        Assert.Equal(2 + 1.5, Prepared(new SoundRequest { Section = "Verse 1", FromBar = 2, ToBar = 2 }).Seconds, 3);
+        Assert.Contains("1 to 2", Refused(new SoundRequest { Section = "Verse 1", FromBar = 2, ToBar = 3 }).Remedy, StringComparison.Ordinal);
+        Refused(new SoundRequest { Riff = "low", FromBar = 3 });
+        Refused(new SoundRequest { Riff = "low", FromBar = 0, Without = [0] });
     }
+
+    [Fact]
+    public void ASectionAndARiffAtOnce_AreRefused() => Refused(new SoundRequest { Section = "Chorus", Riff = "low" });
 
     private static SongMix Prepared(SoundRequest request) => Assert.IsType<SoundResult.Ready>(SongMixer.Prepare(Sheets.Song(Song), request)).Mix;
 
