@@ -9,6 +9,8 @@ switch (args)
         return SoundLook.Print(Console.Out);
     case ["--exchange"]:
         return ExchangeLook.Print(Console.Out);
+    case ["--hands"]:
+        return HandsLook.Print(Console.Out);
     case ["--sheet", var bars] when int.TryParse(bars, out var count) && count > 0 && count % 8 == 0:
         Console.Out.Write(GeneratedSong.Sheet(count));
         return 0;

@@ -10,24 +10,29 @@ internal sealed class PartBuilder(RawPart raw, Remarks remarks)
 {
     private static readonly StrandKind[] Kinds = [StrandKind.Main, StrandKind.Bass, StrandKind.Top, StrandKind.Drone];
 
-    private readonly NeckPlacer placer = new(remarks, raw.Title);
+    /// <summary>A bar's voices, each in order and within the bar.</summary>
+    private sealed record VoicedBar(Bar Bar, Neck Neck, List<(StrandKind Kind, List<RawEvent> Events)> Voices);
 
     public Part Build(IReadOnlyList<Bar> bars)
     {
         var neck = NeckChoice.For(raw);
         var kinds = KindsOfVoices();
-        var content = new List<PartBar>();
         var here = neck;
+        var voiced = new List<VoicedBar>();
         for (var i = 0; i < bars.Count; i++)
         {
             if (raw.Capos.TryGetValue(i, out var capo)) here = here with { Capo = capo };
-            content.Add(BuildBar(i < raw.Bars.Count ? raw.Bars[i] : [], bars[i], i, here, kinds));
+            voiced.Add(new VoicedBar(bars[i], here, Voices(i < raw.Bars.Count ? raw.Bars[i] : [], bars[i], i, kinds)));
         }
+        var placer = new LinePlacer(remarks, raw.Title);
+        foreach (var bar in voiced) placer.Add(bar.Bar, bar.Neck, bar.Voices);
+        var placed = placer.Place();
+        var content = voiced.Select((bar, i) => BuildBar(bar, i, placed)).ToList();
         if (placer.HasChosen)
         {
             remarks.Add(RemarkKind.Guessed, raw.Tuning is null
-                ? $"The file says no strings and frets: the notes are placed on a neck tuned {neck.Tuning}, each chord near the one before."
-                : "Some notes have no string and fret: they are placed near the ones before.", raw.Title);
+                ? $"The file says no strings and frets: the notes are placed on a neck tuned {neck.Tuning}, where a hand plays them most easily."
+                : "Some notes have no string and fret: they are placed where a hand plays them most easily.", raw.Title);
         }
         else if (raw.Tuning is null) remarks.Add(RemarkKind.Guessed, $"The file says no tuning: {neck.Tuning} is taken.", raw.Title);
         return new Part
@@ -48,25 +53,24 @@ internal sealed class PartBuilder(RawPart raw, Remarks remarks)
         return voices.Take(Kinds.Length).Select((v, i) => (v, Kinds[i])).ToDictionary(v => v.v, v => v.Item2);
     }
 
-    private PartBar BuildBar(List<RawEvent> events, Bar bar, int index, Neck neck, Dictionary<int, StrandKind> kinds)
+    // Empty where the part rests.
+    private List<(StrandKind Kind, List<RawEvent> Events)> Voices(List<RawEvent> events, Bar bar, int index, Dictionary<int, StrandKind> kinds)
     {
-        placer.StartBar();
         foreach (var _ in events.Where(e => !kinds.ContainsKey(e.Voice)).SelectMany(e => e.Notes))
             remarks.Add(RemarkKind.LeftOut, "A note of a fifth voice: a part has four lines at most.", raw.Title, index + 1);
         var voices = events.Where(e => kinds.ContainsKey(e.Voice)).GroupBy(e => kinds[e.Voice]).OrderBy(g => g.Key)
             .Select(g => (Kind: g.Key, Events: Straightened([.. g.OrderBy(e => e.Start)], bar, index))).Where(v => v.Events.Count > 0).ToList();
-        if (!voices.Exists(v => v.Events.Exists(e => e.Notes.Count > 0 || e.Marks.Stroke != Stroke.None || e.Marks.Words is not null)) && !voices.Exists(v => v.Kind == StrandKind.Main && v.Events.Count > 1)) return new PartBar(neck, []);
-        if (voices.Count == 0) return new PartBar(neck, []);
-        var placed = new Dictionary<RawEvent, List<PlacedNote>>(ReferenceEqualityComparer.Instance);
-        foreach (var (kind, item) in voices.SelectMany(v => v.Events.Select(e => (v.Kind, Event: e)))
-            .OrderBy(e => e.Event.Start).ThenBy(e => !e.Event.Notes.Exists(n => n.Marks.Attack == Attack.Held)).ThenBy(e => e.Kind))
-        {
-            placed[item] = placer.Place(item, (int)kind, neck, index);
-        }
+        var plays = voices.Exists(v => v.Events.Exists(e => e.Notes.Count > 0 || e.Marks.Stroke != Stroke.None || e.Marks.Words is not null));
+        return plays || voices.Exists(v => v.Kind == StrandKind.Main && v.Events.Count > 1) ? voices : [];
+    }
+
+    private PartBar BuildBar(VoicedBar bar, int index, IReadOnlyDictionary<RawNote, PlacedNote> placed)
+    {
+        if (bar.Voices.Count == 0) return new PartBar(bar.Neck, []);
         var strands = new List<Strand>();
-        if (voices[0].Kind != StrandKind.Main) strands.Add(new Strand(StrandKind.Main, Rests(Beats.Zero, bar.Length).ToValueList()));
-        foreach (var (kind, list) in voices) strands.AddRange(Strands(kind, list, placed, bar, index, neck));
-        return new PartBar(neck, Anchored(strands).ToValueList());
+        if (bar.Voices[0].Kind != StrandKind.Main) strands.Add(new Strand(StrandKind.Main, Rests(Beats.Zero, bar.Bar.Length).ToValueList()));
+        foreach (var (kind, list) in bar.Voices) strands.AddRange(Strands(kind, list, placed, bar.Bar, index, bar.Neck));
+        return new PartBar(bar.Neck, Anchored(strands).ToValueList());
     }
 
     // A line beside the main one begins where a note of that does, or with a rest from the bar's start.
@@ -137,7 +141,7 @@ internal sealed class PartBuilder(RawPart raw, Remarks remarks)
 
     private static Beats LengthOf(NoteValue value, Tuplet? tuplet) => tuplet is { } t ? value.Length * t.Factor : value.Length;
 
-    private IEnumerable<Strand> Strands(StrandKind kind, List<RawEvent> line, Dictionary<RawEvent, List<PlacedNote>> placed, Bar bar, int index, Neck neck)
+    private IEnumerable<Strand> Strands(StrandKind kind, List<RawEvent> line, IReadOnlyDictionary<RawNote, PlacedNote> placed, Bar bar, int index, Neck neck)
     {
         var made = new List<Event>();
         var time = kind == StrandKind.Main ? Beats.Zero : line[0].Start;
@@ -152,7 +156,7 @@ internal sealed class PartBuilder(RawPart raw, Remarks remarks)
                     made = [];
                 }
             }
-            made.AddRange(Events(item, placed[item], neck, index));
+            made.AddRange(Events(item, placed, neck, index));
             time = item.End;
         }
         if (kind == StrandKind.Main) made.AddRange(Rests(time, bar.Length));
@@ -169,14 +173,13 @@ internal sealed class PartBuilder(RawPart raw, Remarks remarks)
         }
     }
 
-    private IEnumerable<Event> Events(RawEvent item, List<PlacedNote> placed, Neck neck, int index)
+    private IEnumerable<Event> Events(RawEvent item, IReadOnlyDictionary<RawNote, PlacedNote> placed, Neck neck, int index)
     {
         IReadOnlyList<(NoteValue Value, Tuplet? Tuplet)> pieces = item.Value is { } written && LengthOf(written, item.Tuplet) == item.Duration
             ? [(written, item.Tuplet)]
             : ValuePieces.Of(item.Duration);
-        var notes = placed.Select(p => PlayedNote.Of(p, neck, remarks, raw.Title, index)).ToValueList();
-        var graces = item.Graces.Select(g => placed.Count == 0 ? null : placer.PlaceGrace(g, placed, neck, index)).Where(g => g is not null)
-            .Select(g => PlayedNote.Of(g!.Value, neck, remarks, raw.Title, index)).ToValueList();
+        var notes = Played(item.Notes).OrderByDescending(n => n.String.Value).ToValueList();
+        var graces = notes.Count == 0 ? [] : Played(item.Graces).ToValueList();
         var start = item.Start;
         for (var i = 0; i < pieces.Count; i++)
         {
@@ -195,5 +198,8 @@ internal sealed class PartBuilder(RawPart raw, Remarks remarks)
             }
             start += LengthOf(value, tuplet);
         }
+
+        IEnumerable<Note> Played(IEnumerable<RawNote> list) =>
+            list.Where(placed.ContainsKey).Select(n => PlayedNote.Of(placed[n], neck, remarks, raw.Title, index));
     }
 }

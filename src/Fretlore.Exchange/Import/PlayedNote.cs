@@ -10,9 +10,6 @@ internal static class PlayedNote
 {
     private const int HighestBend = 1200;
 
-    // The frets over which a string's lower partials can be touched, up to the sixth (common practice).
-    private static readonly int[] Nodes = [3, 4, 5, 7, 9, 12, 16, 19, 24, 28, 31];
-
     public static Note Of(PlacedNote placed, Neck neck, Remarks remarks, string part, int bar)
     {
         var marks = placed.Note.Marks;
@@ -39,13 +36,13 @@ internal static class PlayedNote
 
     private static Harmonic? HarmonicOf(PlacedNote placed, Neck neck, Remarks remarks, string part, int bar)
     {
-        if (placed.Note.Marks.Harmonic is not { } harmonic || placed.Note.Marks.IsDead) return null;
+        if ((placed.Harmonic ?? placed.Note.Marks.Harmonic) is not { } harmonic || placed.Note.Marks.IsDead) return null;
         var fret = placed.Fret.Number;
         switch (harmonic.Kind)
         {
-            case HarmonicKind.Natural when Nodes.Contains(fret) && fret <= neck.HighestFret.Number + 12:
+            case HarmonicKind.Natural when HarmonicSeries.SemitonesAbove(fret) is not null && fret <= neck.HighestFret.Number + 12:
                 return harmonic with { TouchedAt = placed.Fret };
-            case HarmonicKind.Touched when Nodes.Contains(harmonic.TouchedAt.Number - fret):
+            case HarmonicKind.Touched when HarmonicSeries.SemitonesAbove(harmonic.TouchedAt.Number - fret) is not null:
                 return harmonic;
             case HarmonicKind.Touched:
                 return harmonic with { TouchedAt = new Fret(fret + 12) };

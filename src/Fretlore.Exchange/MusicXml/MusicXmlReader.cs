@@ -7,7 +7,7 @@ namespace Fretlore.Exchange.MusicXml;
 /// <summary>Reads MusicXML 1.0 to 4.0, partwise or timewise, plain or compressed, as a song.</summary>
 /// <remarks>
 /// Never fails, whatever the bytes: a file that can't be used is refused with a reason. Strings and frets are the file's where it has them;
-/// other notes are placed on the neck by <see cref="NeckPlacer"/>, which the remarks say.
+/// other notes are placed on the neck by <see cref="LinePlacer"/>, which the remarks say.
 /// </remarks>
 public static class MusicXmlReader
 {

@@ -42,7 +42,7 @@ internal sealed class Grip
     public bool IsBeyondReach { get; }
 
     /// <summary>What holding it costs.</summary>
-    public double Cost { get; init; }
+    public double Cost { get; set; }
 
     public bool Uses(int finger) => fret[finger] != 0;
 

@@ -42,6 +42,9 @@ internal static class GripCost
     /// <summary>The number of <see cref="Effort"/>s.</summary>
     public const int EffortCount = (int)Effort.LostNote + 1;
 
+    /// <summary>From how many cents on a bend asks for a strong finger.</summary>
+    public const int LeastBend = 100;
+
     /// <param name="grip">The grip.</param>
     /// <param name="rules">Its neck and hand.</param>
     /// <param name="parts">Gets the cost by <see cref="Effort"/> added; may be empty.</param>
@@ -62,7 +65,7 @@ internal static class GripCost
         }
         for (var i = 0; i < presses.Length; i++)
         {
-            if (presses[i].BendCents >= 100) total += Add(parts, Effort.Bend, HandCosts.Bend(grip.Fingers[i]));
+            if (presses[i].BendCents >= LeastBend) total += Add(parts, Effort.Bend, HandCosts.Bend(grip.Fingers[i]));
         }
         if (grip.IsBeyondReach) total += Add(parts, Effort.Stretch, HandCosts.BeyondReach);
         return total;

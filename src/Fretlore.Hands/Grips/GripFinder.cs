@@ -49,7 +49,8 @@ internal sealed class GripFinder(GripRules rules)
         foreach (var position in positions[..count])
         {
             var grip = new Grip(hold, fingers, position, isBeyondReach);
-            grips.Add(new Grip(hold, fingers, position, isBeyondReach) { Cost = GripCost.Of(grip, rules, []) });
+            grip.Cost = GripCost.Of(grip, rules, []);
+            grips.Add(grip);
         }
     }
 }

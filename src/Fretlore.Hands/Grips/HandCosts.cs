@@ -91,9 +91,6 @@ internal static class HandCosts
     /// <summary>Share of the last note that a player gives away to get to the next position.</summary>
     public const double LentShare = 0.25;
 
-    /// <summary>Seconds a grace note takes from the note before it (about a 16th at a middling tempo).</summary>
-    public const double GraceSeconds = 0.1;
-
     /// <summary>Seconds a hand always has.</summary>
     public const double LeastTime = 0.03;
 

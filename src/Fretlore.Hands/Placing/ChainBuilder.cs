@@ -23,9 +23,23 @@ internal sealed class ChainBuilder(IReadOnlyList<OpenNote> notes, bool mayMoveOc
             chainOf[i] = (chain, members[chain].Count);
             members[chain].Add(i);
         }
-        var chains = members.Select(list => new PlaceChain([.. list], list.Max(i => notes[i].End))).ToArray();
-        foreach (var chain in chains) chain.Candidates = [.. Candidates(chain).OrderBy(c => c.Cost).ThenBy(c => c.String)];
-        return (chains, chainOf);
+        var chains = new List<PlaceChain>();
+        foreach (var list in members) AddChains(list, chains, chainOf);
+        return ([.. chains], chainOf);
+    }
+
+    // Where nothing may be lost, notes that no one string has are played apart.
+    private void AddChains(List<int> list, List<PlaceChain> chains, (int Chain, int Step)[] chainOf)
+    {
+        var chain = new PlaceChain([.. list], list.Max(i => notes[i].End));
+        chain.Candidates = [.. Candidates(chain).OrderBy(c => c.Cost).ThenBy(c => c.String)];
+        if (!mayMoveOctaves && list.Count > 1 && chain.Candidates.All(c => c.IsLeftOut))
+        {
+            foreach (var note in list) AddChains([note], chains, chainOf);
+            return;
+        }
+        for (var step = 0; step < list.Count; step++) chainOf[list[step]] = (chains.Count, step);
+        chains.Add(chain);
     }
 
     private IEnumerable<PlaceCandidate> Candidates(PlaceChain chain)

@@ -20,7 +20,7 @@ internal static class FretFinder
     {
         var note = open.Note;
         var neck = open.Neck;
-        if (note.IsDead)
+        if (note.IsDead && open.Home is not null)
         {
             // A dead note has no pitch: it keeps its fret.
             var at = new Fret(Math.Min(open.OwnFret.Number, neck.HighestFret.Number));

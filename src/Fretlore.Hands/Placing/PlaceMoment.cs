@@ -5,7 +5,8 @@ namespace Fretlore.Hands.Placing;
 /// <param name="Claims">From when, in seconds, their strings must be free.</param>
 /// <param name="Fresh">Notes that begin a chain.</param>
 /// <param name="Further">Notes that go on in one.</param>
-internal sealed record PlaceMoment(double Start, double Claims, int[] Fresh, int[] Further)
+/// <param name="Shapes">The named shapes they are part of.</param>
+internal sealed record PlaceMoment(double Start, double Claims, int[] Fresh, int[] Further, HashSet<string> Shapes)
 {
     /// <summary>Seconds within which notes begin together.</summary>
     public const double SameTime = 0.0005;
@@ -20,22 +21,36 @@ internal sealed record PlaceMoment(double Start, double Claims, int[] Fresh, int
             while (end < order.Length && notes[order[end]].Start - notes[order[first]].Start <= SameTime) end++;
             var together = order[first..end];
             yield return new PlaceMoment(
-                notes[together[0]].Start, together.Max(i => notes[i].Claims), [.. together.Where(i => chainOf[i].Step == 0)], [.. together.Where(i => chainOf[i].Step > 0)]);
+                notes[together[0]].Start, together.Max(i => notes[i].Claims), OuterFirst([.. together.Where(i => chainOf[i].Step == 0)], notes), [.. together.Where(i => chainOf[i].Step > 0)],
+                [.. together.Select(i => notes[i].Shape).OfType<string>()]);
             first = end;
         }
     }
 
-    /// <summary>What it costs to leave a note out: less where another note of the moment has its name, more for the lowest note.</summary>
-    public double LeftOutCost(int note, IReadOnlyList<OpenNote> notes)
+    // The highest and the lowest first: where strings run out, the others give way.
+    private static int[] OuterFirst(int[] fresh, IReadOnlyList<OpenNote> notes)
+    {
+        if (fresh.Length < 3) return fresh;
+        Array.Sort(fresh, (a, b) => notes[b].Note.Sounding.CompareTo(notes[a].Note.Sounding));
+        return [fresh[0], fresh[^1], .. fresh[1..^1]];
+    }
+
+    /// <summary>What it costs to leave a note out: less where another note of the moment has its name, more for the outer notes.</summary>
+    /// <param name="note">The note.</param>
+    /// <param name="notes">All notes.</param>
+    /// <param name="mayLose">False where nothing is to be lost as long as a string is free for it.</param>
+    public double LeftOutCost(int note, IReadOnlyList<OpenNote> notes, bool mayLose)
     {
         var sounding = notes[note].Note.Sounding;
-        var (isLowest, isDoubled) = (true, false);
+        var (isLowest, isHighest, isDoubled) = (true, true, false);
         foreach (var other in Fresh.Concat(Further))
         {
             if (other == note || notes[other].Note.IsDead) continue;
             isLowest &= sounding < notes[other].Note.Sounding;
+            isHighest &= sounding > notes[other].Note.Sounding;
             isDoubled |= sounding.PitchClass == notes[other].Note.Sounding.PitchClass;
         }
-        return !isDoubled ? PlacingCosts.NoteLost : isLowest ? PlacingCosts.DoubledBassLost : PlacingCosts.DoubledNoteLost;
+        if (mayLose && isDoubled) return isLowest ? PlacingCosts.DoubledBassLost : PlacingCosts.DoubledNoteLost;
+        return isLowest || isHighest ? PlacingCosts.NoteLost : PlacingCosts.InnerNoteLost;
     }
 }

@@ -34,6 +34,9 @@ internal sealed class PlacePath
     public required double LastStart { get; init; }
 
     public required double LeftAt { get; init; }
+
+    /// <summary>The string last struck, the lowest of a chord; 0 before any was.</summary>
+    public required int Picked { get; init; }
 }
 
 /// <summary>One way to place what begins at a moment, given what sounds on.</summary>
@@ -56,4 +59,10 @@ internal sealed class PlaceWay
 
     /// <summary>Until when the last of what is held lasts, in seconds.</summary>
     public required double LeftAt { get; init; }
+
+    /// <summary>The cost with that of the easiest grip.</summary>
+    public required double Total { get; init; }
+
+    /// <summary>The lowest string struck anew; 0 where none is.</summary>
+    public required int Picked { get; init; }
 }

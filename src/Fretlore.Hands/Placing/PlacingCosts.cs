@@ -13,6 +13,9 @@ internal static class PlacingCosts
     /// <summary>An open string among notes high up the neck, for each fret above the fourth that the hand stands at.</summary>
     public const double OpenStringPerFret = 0.06;
 
+    /// <summary>A stroke on another string than the one before, for each string between, up to three.</summary>
+    public const double StringCrossed = 0.1;
+
     /// <summary>A note that leaves the string it had.</summary>
     public const double AwayFromHome = 2;
 
@@ -20,7 +23,7 @@ internal static class PlacingCosts
     public const double AwayFromOwnPlace = 4;
 
     /// <summary>A note that leaves a place that was decided before.</summary>
-    public const double AwayFromGiven = 20;
+    public const double AwayFromGiven = 1000;
 
     /// <summary>An open string that becomes a stopped one.</summary>
     public const double OpenLost = 0.5;
@@ -32,7 +35,7 @@ internal static class PlacingCosts
     public const double Opened = 0.3;
 
     /// <summary>A note that rings, cut off by another on its string.</summary>
-    public const double RingCut = 1.5;
+    public const double RingCut = 3;
 
     /// <summary>A natural harmonic over another fret of the string, for each node further from the octave.</summary>
     public const double OtherNode = 0.2;
@@ -52,15 +55,21 @@ internal static class PlacingCosts
     /// <summary>The lowest note left out where its name sounds on in another octave.</summary>
     public const double DoubledBassLost = 45;
 
-    /// <summary>Any other note left out.</summary>
+    /// <summary>Any other note between the lowest and the highest left out.</summary>
+    public const double InnerNoteLost = 55;
+
+    /// <summary>The lowest or the highest note left out, or one alone.</summary>
     public const double NoteLost = 60;
 
     /// <summary>Notes kept together that no hand can hold.</summary>
     public const double NotHeld = 30;
 
     /// <summary>How many ways of placing a moment's notes are looked at for each way of the moments before.</summary>
-    public const int MostWays = 24;
+    public const int MostWays = 16;
+
+    /// <summary>How many steps of a search for ways are taken once one is found.</summary>
+    public const int MostTries = 4000;
 
     /// <summary>How many ways through the moments so far are kept.</summary>
-    public const int MostPaths = 40;
+    public const int MostPaths = 24;
 }

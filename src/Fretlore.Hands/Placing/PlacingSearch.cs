@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Fretlore.Hands.Grips;
 using Fretlore.Hands.Plans;
 
@@ -6,7 +7,13 @@ namespace Fretlore.Hands.Placing;
 /// <summary>The cheapest ways through the moments so far.</summary>
 internal sealed class PlacingSearch
 {
+    private const int FarthestCrossing = 3;
+    private const int HighestLowPosition = 4;
+
     private readonly PlacingLine line;
+
+    // The cheapest steps of a moment, the dearest of them on top.
+    private readonly PriorityQueue<Step, double> cheapest = new();
     private List<PlacePath> paths;
 
     public PlacingSearch(PlacingLine line, int strings)
@@ -14,22 +21,35 @@ internal sealed class PlacingSearch
         this.line = line;
         var nothing = new OnString[strings + 1];
         Array.Fill(nothing, OnString.Nothing);
-        paths = [new PlacePath { Before = null, Grip = null, Cost = 0, Strings = nothing, Chosen = [], LastStart = 0, LeftAt = double.MinValue }];
+        paths = [new PlacePath { Before = null, Grip = null, Cost = 0, Strings = nothing, Chosen = [], LastStart = 0, LeftAt = double.MinValue, Picked = 0 }];
     }
 
     private readonly record struct Step(double Cost, PlacePath From, PlaceWay Way, Grip? Grip);
 
+    // From here on a step is of no use.
+    private double Limit => cheapest.Count < PlacingCosts.MostPaths || !cheapest.TryPeek(out _, out var dearest) ? double.MaxValue : -dearest;
+
     public void Add(PlaceMoment moment)
     {
-        var steps = new List<Step>();
-        foreach (var same in paths.GroupBy(path => SoundsOn(path, moment)))
+        cheapest.Clear();
+        // Paths come cheapest first, and so do the groups.
+        var groups = new Dictionary<string, List<PlacePath>>(StringComparer.Ordinal);
+        foreach (var path in paths)
         {
-            var ways = WayFinder.Find(line, moment, same.First().Strings);
-            var list = same.OrderBy(path => path.Cost).ToList();
-            foreach (var way in ways) AddSteps(list, way, moment, steps);
+            ref var group = ref CollectionsMarshal.GetValueRefOrAddDefault(groups, SoundsOn(path, moment), out _);
+            (group ??= []).Add(path);
         }
-        steps.Sort((a, b) => a.Cost.CompareTo(b.Cost));
-        paths = [.. steps.Take(PlacingCosts.MostPaths).Select(step => Taken(step, moment))];
+        foreach (var group in groups.Values)
+        {
+            var least = group[0].Cost;
+            if (least >= Limit) continue;
+            foreach (var way in WayFinder.Find(line, moment, group[0].Strings, Limit - least))
+            {
+                if (least + way.Total < Limit) AddSteps(group, way, moment);
+            }
+        }
+        var steps = cheapest.UnorderedItems.Select(item => item.Element).OrderBy(step => step.Cost).ToList();
+        paths = steps.ConvertAll(step => Taken(step, moment));
     }
 
     /// <summary>What the cheapest way of all chose, the last chain first.</summary>
@@ -41,42 +61,54 @@ internal sealed class PlacingSearch
         }
     }
 
-    private void AddSteps(List<PlacePath> from, PlaceWay way, PlaceMoment moment, List<Step> steps)
+    private void AddSteps(List<PlacePath> from, PlaceWay way, PlaceMoment moment)
     {
         if (way.Grips.Length == 0)
         {
             // The hand stays as it was where there is nothing to hold.
-            foreach (var path in from) steps.Add(new Step(path.Cost + way.Cost, path, way, way.IsHeldByNoHand ? null : path.Grip));
+            foreach (var path in from) Add(new Step(path.Cost + way.Cost + Crossing(path, way), path, way, way.IsHeldByNoHand ? null : path.Grip));
             return;
         }
         Span<PressLink> links = stackalloc PressLink[way.Links.Length];
         foreach (var grip in way.Grips)
         {
-            var (best, cheapest) = (default(PlacePath), double.MaxValue);
+            var more = way.Cost + grip.Cost + OpenStrings(way, grip);
+            var (best, least) = (default(PlacePath), Limit - more);
             foreach (var path in from)
             {
-                if (path.Cost >= cheapest) break;
-                var cost = path.Cost;
-                if (path.Grip is { } before)
+                if (path.Cost >= least) break;
+                var cost = path.Cost + Crossing(path, way);
+                if (path.Grip is { } before && cost < least)
                 {
                     for (var i = 0; i < links.Length; i++) links[i] = Link(way.Links[i], before);
                     cost += MoveCost.Of(before, grip, links, TimeToMove(path, moment.Start), line.Rules, []);
                 }
-                if (cost < cheapest) (best, cheapest) = (path, cost);
+                if (cost < least) (best, least) = (path, cost);
             }
-            if (best is not null) steps.Add(new Step(cheapest + way.Cost + grip.Cost + OpenStrings(way, grip), best, way, grip));
+            if (best is not null) Add(new Step(least + more, best, way, grip));
         }
     }
+
+    private void Add(Step step)
+    {
+        if (cheapest.Count < PlacingCosts.MostPaths) cheapest.Enqueue(step, -step.Cost);
+        else if (step.Cost < Limit) cheapest.EnqueueDequeue(step, -step.Cost);
+    }
+
+    // The picking hand likes to stay where it is.
+    private static double Crossing(PlacePath path, PlaceWay way) => path.Picked == 0 || way.Picked == 0
+        ? 0
+        : PlacingCosts.StringCrossed * Math.Min(FarthestCrossing, Math.Abs(path.Picked - way.Picked));
 
     // Open strings sound out of place among notes high up the neck, unless they are meant.
     private double OpenStrings(PlaceWay way, Grip grip)
     {
-        if (grip.Position <= 4) return 0;
+        if (grip.Position <= HighestLowPosition) return 0;
         var cost = 0.0;
         foreach (var (chain, candidate) in way.Chosen)
         {
             if (candidate.IsLeftOut || !candidate.Places[0].Fret.IsOpen || line.Notes[line.Chains[chain].Notes[0]].WasOpen) continue;
-            cost += PlacingCosts.OpenStringPerFret * (grip.Position - 4);
+            cost += PlacingCosts.OpenStringPerFret * (grip.Position - HighestLowPosition);
         }
         return cost;
     }
@@ -84,9 +116,10 @@ internal sealed class PlacingSearch
     private static PressLink Link((Joining Kind, int String) link, Grip before)
     {
         if (link.Kind == Joining.None) return PressLink.None;
-        for (var i = 0; i < before.Hold.Presses.Length; i++)
+        var presses = before.Hold.Presses;
+        for (var i = 0; i < presses.Length; i++)
         {
-            if (before.Hold.Presses[i].String == link.String) return new PressLink(link.Kind, i);
+            if (presses[i].String == link.String) return new PressLink(link.Kind, i);
         }
         return PressLink.None;
     }
@@ -109,6 +142,7 @@ internal sealed class PlacingSearch
             Chosen = step.Way.Chosen,
             LastStart = holds ? moment.Start : step.From.LastStart,
             LeftAt = holds ? step.Way.LeftAt : step.From.LeftAt,
+            Picked = step.Way.Picked > 0 ? step.Way.Picked : step.From.Picked,
         };
     }
 

@@ -11,7 +11,7 @@ internal sealed class WayFinder
     private readonly PlaceChain[] chains;
     private readonly (int Chain, int Step)[] chainOf;
     private readonly GripRules rules;
-    private readonly GripTable grips;
+    private readonly HoldTable holds;
     private readonly PlaceMoment moment;
     private readonly OnString[] before;
     private readonly OnString[] strings;
@@ -19,13 +19,16 @@ internal sealed class WayFinder
     private readonly Joining[] joining;
     private readonly (int Chain, PlaceCandidate Candidate)[] chosen;
     private readonly double[] leftOutCosts;
-    private readonly List<PlaceWay> found = [];
+    private readonly double mostApart;
+    private readonly List<PlaceWay> found = new(PlacingCosts.MostWays + 1);
     private PlaceWay? held;
     private double dearest = double.MaxValue;
+    private int tries;
 
     private WayFinder(PlacingLine line, PlaceMoment moment, OnString[] before)
     {
-        (notes, chains, chainOf, rules, grips) = (line.Notes, line.Chains, line.ChainOf, line.Rules, line.Grips);
+        (notes, chains, chainOf, rules, holds) = (line.Notes, line.Chains, line.ChainOf, line.Rules, line.Holds);
+        mostApart = rules.Reach.Most(Finger.Index, Finger.Little);
         (this.moment, this.before) = (moment, before);
         strings = new OnString[before.Length];
         isTaken = new bool[before.Length];
@@ -34,18 +37,19 @@ internal sealed class WayFinder
         leftOutCosts = new double[moment.Fresh.Length];
     }
 
-    /// <summary>The ways, the cheapest first, at most <see cref="PlacingCosts.MostWays"/>; always at least one.</summary>
-    public static List<PlaceWay> Find(PlacingLine line, PlaceMoment moment, OnString[] before)
+    /// <summary>The ways, the cheapest first, at most <see cref="PlacingCosts.MostWays"/>.</summary>
+    /// <param name="line">The line.</param>
+    /// <param name="moment">The moment.</param>
+    /// <param name="before">What sounds on each string before it.</param>
+    /// <param name="limit">Ways that cost as much are of no use; where there is no limit, there is always one way at least.</param>
+    public static List<PlaceWay> Find(PlacingLine line, PlaceMoment moment, OnString[] before, double limit)
     {
-        var finder = new WayFinder(line, moment, before);
+        var finder = new WayFinder(line, moment, before) { dearest = limit };
         finder.GoOn();
-        for (var i = 0; i < moment.Fresh.Length; i++)
-        {
-            finder.leftOutCosts[i] = line.MayLoseNotes ? moment.LeftOutCost(moment.Fresh[i], line.Notes) : PlacingCosts.NoteLost;
-        }
+        for (var i = 0; i < moment.Fresh.Length; i++) finder.leftOutCosts[i] = moment.LeftOutCost(moment.Fresh[i], line.Notes, line.MayLoseNotes);
         finder.Choose(0, 0);
         // What no hand can hold stays together where even leaving notes out would cost more.
-        if (finder.held is { } way && (finder.found.Count == 0 || way.Cost < finder.found[0].Cost)) finder.found.Insert(0, way);
+        if (finder.held is { } way && (finder.found.Count == 0 || way.Total < finder.found[0].Total)) finder.found.Insert(0, way);
         return finder.found;
     }
 
@@ -53,14 +57,13 @@ internal sealed class WayFinder
     private void GoOn()
     {
         Array.Fill(strings, OnString.Nothing);
-        var shapes = moment.Fresh.Concat(moment.Further).Select(i => notes[i].Shape).Where(shape => shape is not null).ToList();
         for (var number = 1; number < before.Length; number++)
         {
             var on = before[number];
             if (on.Note < 0) continue;
             var note = notes[on.Note];
             var chain = chainOf[on.Note].Chain;
-            if (moment.Further.FirstOrDefault(i => chainOf[i].Chain == chain, -1) is var next and >= 0)
+            if (GoesOn(chain) is var next and >= 0)
             {
                 isTaken[number] = true;
                 strings[number] = new OnString(next, chainOf[next].Step, on.Candidate);
@@ -76,16 +79,25 @@ internal sealed class WayFinder
             isTaken[number] = chains[chain].End > moment.Claims + PlaceMoment.SameTime;
             if (note.End > moment.Claims + PlaceMoment.SameTime) (strings[number], joining[number]) = (on, Joining.Held);
             else if (isTaken[number] || note.End > moment.Start + PlaceMoment.SameTime) strings[number] = on;
-            else if (note.RingsUntil > moment.Claims + PlaceMoment.SameTime && !IsLifted(on, shapes)) (strings[number], joining[number]) = (on, Joining.Ringing);
+            else if (note.RingsUntil > moment.Claims + PlaceMoment.SameTime && !IsLifted(on)) (strings[number], joining[number]) = (on, Joining.Ringing);
         }
     }
 
+    private int GoesOn(int chain)
+    {
+        foreach (var i in moment.Further)
+        {
+            if (chainOf[i].Chain == chain) return i;
+        }
+        return -1;
+    }
+
     // The fingers of a named shape are lifted when another shape comes.
-    private bool IsLifted(OnString on, List<string?> shapes) => shapes.Count > 0 && !on.Place.Fret.IsOpen && !shapes.Contains(notes[on.Note].Shape);
+    private bool IsLifted(OnString on) => moment.Shapes.Count > 0 && !on.Place.Fret.IsOpen && (notes[on.Note].Shape is not { } shape || !moment.Shapes.Contains(shape));
 
     private void Choose(int index, double cost)
     {
-        if (cost >= dearest) return;
+        if (cost >= dearest || (tries++ > PlacingCosts.MostTries && (found.Count > 0 || held is not null))) return;
         if (index == moment.Fresh.Length)
         {
             Close(cost);
@@ -127,54 +139,75 @@ internal sealed class WayFinder
             low = Math.Min(low, strings[number].Place.Fret.Number);
             high = Math.Max(high, strings[number].Place.Fret.Number);
         }
-        return high == 0 || low == high || held is null || rules.Place(high) - rules.Place(low) <= rules.Reach.Most(Finger.Index, Finger.Little);
+        return high == 0 || low == high || held is null || rules.Place(high) - rules.Place(low) <= mostApart;
     }
 
     private void Close(double cost)
     {
-        var (now, links) = (strings.ToArray(), joining.ToArray());
         var hold = HoldNow();
-        var ways = hold.Presses.Length == 0 ? [] : grips.Of(hold);
+        if (hold.Ways.Length > 0 || hold.IsEmpty)
+        {
+            if (cost + hold.Least < dearest) Keep(hold, cost);
+            return;
+        }
+        var (now, links) = (strings.ToArray(), joining.ToArray());
         // What only rings on gives way where no hand could keep it: the oldest first.
-        while (hold.Presses.Length > 0 && ways.Length == 0 && Oldest() is var oldest and > 0)
+        while (!hold.IsEmpty && hold.Ways.Length == 0 && Oldest() is var oldest and > 0)
         {
             cost += HandCosts.RingingNoteLost;
             (strings[oldest], joining[oldest]) = (OnString.Nothing, Joining.None);
             hold = HoldNow();
-            ways = hold.Presses.Length == 0 ? [] : grips.Of(hold);
         }
-        var isHeldByNoHand = hold.Presses.Length > 0 && ways.Length == 0;
-        if (isHeldByNoHand) cost += PlacingCosts.NotHeld;
-        var total = cost + (ways.Length == 0 ? 0 : ways.Min(grip => grip.Cost));
-        if (isHeldByNoHand ? held is null || total < held.Cost : total < dearest) Keep(hold, ways, cost, total, isHeldByNoHand);
+        if (hold.IsEmpty || hold.Ways.Length > 0)
+        {
+            if (cost + hold.Least < dearest) Keep(hold, cost);
+        }
+        else if (held is null || cost + PlacingCosts.NotHeld < held.Total) held = Way(hold, cost + PlacingCosts.NotHeld);
         now.CopyTo(strings, 0);
         links.CopyTo(joining, 0);
     }
 
-    private void Keep(Hold hold, Grip[] ways, double cost, double total, bool isHeldByNoHand)
+    private void Keep(HeldWays ways, double cost)
     {
-        var way = new PlaceWay
+        var way = Way(ways, cost);
+        var at = found.Count;
+        while (at > 0 && found[at - 1].Total > way.Total) at--;
+        found.Insert(at, way);
+        if (found.Count > PlacingCosts.MostWays) found.RemoveAt(found.Count - 1);
+        if (found.Count == PlacingCosts.MostWays) dearest = Math.Min(dearest, found[^1].Total);
+    }
+
+    private PlaceWay Way(HeldWays ways, double cost)
+    {
+        var links = ways.Presses.Length == 0 ? [] : new (Joining, int)[ways.Presses.Length];
+        var leftAt = 0.0;
+        for (var i = 0; i < links.Length; i++)
+        {
+            var number = ways.Presses[i].String;
+            links[i] = (joining[number], number);
+            leftAt = Math.Max(leftAt, notes[strings[number].Note].End);
+        }
+        return new PlaceWay
         {
             Chosen = [.. chosen],
             Cost = cost,
+            Total = cost + ways.Least,
             Strings = [.. strings],
-            Links = [.. hold.Presses.Select(press => (joining[press.String], press.String))],
-            Grips = ways,
-            IsHeldByNoHand = isHeldByNoHand,
-            LeftAt = hold.Presses.Length == 0 ? 0 : hold.Presses.Max(press => notes[strings[press.String].Note].End),
+            Links = links,
+            Grips = ways.Ways,
+            IsHeldByNoHand = ways.Ways.Length == 0 && !ways.IsEmpty,
+            LeftAt = leftAt,
+            Picked = Picked(),
         };
-        if (isHeldByNoHand)
-        {
-            held = way;
-            return;
-        }
-        var at = found.FindIndex(other => Total(other) > total);
-        found.Insert(at < 0 ? found.Count : at, way);
-        if (found.Count > PlacingCosts.MostWays) found.RemoveAt(found.Count - 1);
-        if (found.Count == PlacingCosts.MostWays) dearest = Total(found[^1]);
     }
 
-    private static double Total(PlaceWay way) => way.Cost + (way.Grips.Length == 0 ? 0 : way.Grips.Min(grip => grip.Cost));
+    // The lowest string that is struck anew; 0 where none is.
+    private int Picked()
+    {
+        var lowest = 0;
+        foreach (var (_, candidate) in chosen) lowest = Math.Max(lowest, candidate.String);
+        return lowest;
+    }
 
     private int Oldest()
     {
@@ -187,22 +220,23 @@ internal sealed class WayFinder
         return oldest;
     }
 
-    private Hold HoldNow()
+    private HeldWays HoldNow()
     {
-        var presses = new List<Press>();
-        var open = 0;
+        Span<Press> presses = stackalloc Press[strings.Length];
+        var (count, open) = (0, 0);
         for (var number = strings.Length - 1; number > 0; number--)
         {
             var on = strings[number];
             if (on.Note < 0 || !Sounds(number)) continue;
             var note = notes[on.Note];
+            var place = on.Place;
             if (Presses(number))
             {
-                presses.Add(new Press(number, on.Place.Fret.Number, FingerOf(note, number), note.Note.Bend?.PeakCents ?? 0, on.Place.Harmonic is { Kind: HarmonicKind.Natural }));
+                presses[count++] = new Press(number, place.Fret.Number, FingerOf(note, number), note.Note.Bend?.PeakCents ?? 0, place.Harmonic is { Kind: HarmonicKind.Natural });
             }
-            else if (on.Place.Fret.IsOpen && !note.Note.IsDead && joining[number] != Joining.Ringing) open |= 1 << number;
+            else if (place.Fret.IsOpen && !note.Note.IsDead && joining[number] != Joining.Ringing) open |= 1 << number;
         }
-        return new Hold([.. presses], open);
+        return holds.Of(presses[..count], open);
     }
 
     // A finger from the sheet goes along its own string; on another one it says nothing.

@@ -62,22 +62,28 @@ internal sealed class MomentReader
     private static IEnumerable<List<Onset>> Onsets(ValueList<Bar> bars, ValueList<PartBar> content)
     {
         var onsets = new List<Onset>();
+        // When the last event of each strand began; before the first bar there is time enough.
+        double[] before = [-1, -1, -1, -1];
         var tempo = Tempo.Default;
         var barStart = 0.0;
         for (var i = 0; i < content.Count; i++)
         {
             var clock = new BarClock(bars[i], tempo, barStart);
             var barEnd = clock.Seconds(bars[i].Length);
-            foreach (var item in content[i].Strands.SelectMany(strand => strand.Events))
+            foreach (var strand in content[i].Strands)
             {
-                var (start, end) = (clock.Seconds(item.Start), clock.Seconds(item.End));
-                for (var grace = 0; grace < item.Graces.Count; grace++)
+                foreach (var item in strand.Events)
                 {
-                    // Grace notes take their time from the note before.
-                    var at = start - HandCosts.GraceSeconds * (item.Graces.Count - grace);
-                    onsets.Add(new Onset(at, at + HandCosts.GraceSeconds, barEnd, item.Graces[grace], item.Shape, i));
+                    var (start, end) = (clock.Seconds(item.Start), clock.Seconds(item.End));
+                    var length = BarClock.GraceSeconds(before[(int)strand.Kind], start, item.Graces.Count);
+                    for (var grace = 0; grace < item.Graces.Count; grace++)
+                    {
+                        var at = start - length * (item.Graces.Count - grace);
+                        onsets.Add(new Onset(at, at + length, barEnd, item.Graces[grace], item.Shape, i));
+                    }
+                    foreach (var note in item.Notes) onsets.Add(new Onset(start, end, barEnd, note, item.Shape, i));
+                    before[(int)strand.Kind] = start;
                 }
-                foreach (var note in item.Notes) onsets.Add(new Onset(start, end, barEnd, note, item.Shape, i));
             }
             (tempo, barStart) = (clock.LastTempo, barEnd);
         }

@@ -12,6 +12,9 @@ internal sealed class SourceLine
 {
     private readonly List<Entry> entries = [];
 
+    // When the last event of each strand began; before the first bar there is time enough.
+    private readonly double[] before = [-1, -1, -1, -1];
+
     /// <summary>A note with its time.</summary>
     /// <param name="Note">The note.</param>
     /// <param name="Item">The event it is in.</param>
@@ -66,19 +69,21 @@ internal sealed class SourceLine
     private void Add(Event item, int bar, StrandKind strand, BarClock clock, double barEnd, Dictionary<(StrandKind, StringNumber), int> last)
     {
         var (start, end) = (clock.Seconds(item.Start), clock.Seconds(item.End));
+        var length = BarClock.GraceSeconds(before[(int)strand], start, item.Graces.Count);
         for (var i = 0; i < item.Graces.Count; i++)
         {
-            var at = start - HandCosts.GraceSeconds * (item.Graces.Count - i);
-            Add(item.Graces[i], at, at + HandCosts.GraceSeconds);
+            var at = start - length * (item.Graces.Count - i);
+            Add(item.Graces[i], at, at + length);
         }
         foreach (var note in item.Notes) Add(note, start, end);
+        before[(int)strand] = start;
 
-        void Add(Note note, double from, double to)
+        void Add(Note note, double at, double to)
         {
             var isJoined = note.Attack is Attack.HammerOn or Attack.PullOff or Attack.Glide or Attack.PickedGlide or Attack.Held;
-            var joinedTo = isJoined && last.TryGetValue((strand, note.String), out var before) ? before : -1;
+            var joinedTo = isJoined && last.TryGetValue((strand, note.String), out var from) ? from : -1;
             last[(strand, note.String)] = entries.Count;
-            entries.Add(new Entry(note, item, bar, strand, from, to, note.LetsRing ? Math.Max(to, barEnd) : to, start, joinedTo));
+            entries.Add(new Entry(note, item, bar, strand, at, to, note.LetsRing ? Math.Max(to, barEnd) : to, start, joinedTo));
         }
     }
 

@@ -1,0 +1,72 @@
+using System.Diagnostics;
+using System.Globalization;
+using Fretlore.Guitar;
+using Fretlore.Hands.Grips;
+using Fretlore.Hands.Placing;
+using Fretlore.Hands.Plans;
+using Fretlore.Music;
+using Fretlore.Score;
+
+namespace Fretlore.Bench;
+
+/// <summary>How many notes a second the fretting hand is planned for, and placed on the neck, in a six-string part; and what memory a note asks for.</summary>
+internal static class HandsLook
+{
+    private const int Bars = 1200;
+    private const int Runs = 9;
+
+    public static int Print(TextWriter output)
+    {
+        var whole = Stages.Song(GeneratedSong.Sheet(Bars));
+        var part = whole.Parts.First(p => p.Neck.StringCount == 6);
+        var song = whole with { Parts = [part], Riffs = [], RiffUses = [] };
+        var notes = OpenNotes(song, part);
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Bars} bars, one six-string part, {notes.Count} notes"));
+        Measure(output, "hand plan", notes.Count, () => HandPlanner.Plan(song), "20,000 notes a second");
+        Measure(output, "pitches to places", notes.Count, () => NotePlacer.Place(notes, part.Neck, HandSize.Average, mayArrange: false), "");
+        return 0;
+    }
+
+    private static void Measure(TextWriter output, string name, int notes, Func<object> way, string wanted)
+    {
+        way();
+        var times = new double[Runs];
+        var allocated = 0L;
+        for (var run = 0; run < Runs; run++)
+        {
+            GC.Collect();
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            var watch = Stopwatch.StartNew();
+            way();
+            times[run] = watch.Elapsed.TotalSeconds;
+            allocated = GC.GetAllocatedBytesForCurrentThread() - before;
+        }
+        Array.Sort(times);
+        output.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{name,-20} median {notes / times[Runs / 2],9:#,0} notes/s  best {notes / times[0],9:#,0} notes/s  allocates {allocated / notes,6:#,0} bytes a note  {wanted}").TrimEnd());
+    }
+
+    // The part's pitches and times, without its strings.
+    private static List<OpenNote> OpenNotes(Song song, Part part)
+    {
+        var notes = new List<OpenNote>();
+        var (tempo, start) = (Tempo.Default, 0.0);
+        for (var bar = 0; bar < song.Bars.Count; bar++)
+        {
+            var clock = new BarClock(song.Bars[bar], tempo, start);
+            var end = clock.Seconds(song.Bars[bar].Length);
+            foreach (var item in part.Bars[bar].Strands.SelectMany(strand => strand.Events))
+            {
+                var (from, to) = (clock.Seconds(item.Start), clock.Seconds(item.End));
+                foreach (var note in item.Notes)
+                {
+                    var plain = note with { String = new StringNumber(1), Fret = Fret.Open, Attack = Attack.Picked, Harmonic = null };
+                    notes.Add(new OpenNote { Note = plain, Neck = part.Neck, Bar = bar, Start = from, End = to, RingsUntil = note.LetsRing ? end : to, Claims = from });
+                }
+            }
+            (tempo, start) = (clock.LastTempo, end);
+        }
+        return notes;
+    }
+}
