@@ -33,6 +33,8 @@ internal static class FretloreCommand
         {
             KitVerb.Make(surroundings),
             LessonVerb.Make(surroundings),
+            CaptionsVerb.Make(surroundings),
+            ErrataVerb.Make(surroundings),
             CheckVerb.Make(surroundings),
             ExplainVerb.Make(surroundings),
             FormatVerb.Make(surroundings),

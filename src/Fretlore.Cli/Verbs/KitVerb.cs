@@ -129,13 +129,20 @@ internal static class KitVerb
 
     private static void Report(Surroundings surroundings, string output, KitResult.Made made, IReadOnlyList<string> kept)
     {
-        var rows = made.Kit.Files.Select(file => (string[])[file.Path, Size(file.Bytes.Length), file.Purpose]);
+        var rows = made.Kit.Files.Select(file => (string[])[file.Path, Size(file.Bytes.Length), For(file.Audience), file.Purpose]);
         surroundings.Out.WriteLine($"{output}:");
-        Columns.Write(surroundings.Out, rows.Select(row => (string[])["  " + row[0], row[1], row[2]]));
+        Columns.Write(surroundings.Out, rows.Select(row => (string[])["  " + row[0], .. row[1..]]));
         foreach (var name in kept) surroundings.Out.WriteLine($"You had changed a file of the earlier kit: it is kept as {name}.");
         foreach (var caution in made.Cautions) surroundings.Out.WriteLine(caution);
         surroundings.Out.WriteLine("If the song is someone else's, get a licence from its publisher before you publish pages, sound or film.");
     }
+
+    private static string For(Audience audience) => audience switch
+    {
+        Audience.Everyone => "everyone",
+        Audience.Supporters => "supporters",
+        _ => "you",
+    };
 
     private static string Size(int bytes) => string.Create(CultureInfo.InvariantCulture, $"{(bytes + 1023) / 1024,5} KB");
 }

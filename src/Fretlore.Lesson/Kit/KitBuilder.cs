@@ -17,8 +17,10 @@ public static class KitBuilder
         new MusicXmlSection(),
         new MidiSection(),
         new ScriptSection(),
+        new FilmSection(),
         .. options.SoundRoom is null ? (ImmutableArray<IKitSection>)[] : [new SoundSection()],
         new PracticeSection(),
+        new ExcerptSection(),
     ];
 
     /// <param name="source">The song and how its kit was asked for.</param>
@@ -44,6 +46,7 @@ public static class KitBuilder
             cautions.AddRange(itsCautions);
             done += section.Weight;
         }
+        files.AddRange(KitArchives.Of(KitFile.NameOfTitle(source.Song.Info.Title), files.ToImmutable()));
         files.Add(List(source, files).ToFile());
         return new KitResult.Made(new LessonKit(new ValueList<KitFile>(files.DrainToImmutable())), [.. cautions]);
     }
@@ -52,8 +55,19 @@ public static class KitBuilder
     {
         var (song, options) = (source.Song, source.Options);
         var parts = song.Parts.Items.Where((_, index) => options.Parts.Count == 0 || options.Parts.Contains(index)).Select(part => part.Name);
-        var entries = files.Select(file => new KitListEntry(file.Path, file.Purpose, file.Bytes.Length, file.Sha256));
+        var entries = files.Select(file => new KitListEntry(file.Path, file.Purpose, file.Bytes.Length, file.Sha256)
+        {
+            Audience = file.Audience.ToString().ToLowerInvariant(),
+        });
         var version = typeof(KitList).Assembly.GetName().Version!.ToString(3);
-        return new KitList(version, song.Info.Title, song.Info.Artist, options.Paper.Name, [.. parts], [.. entries]);
+        return new KitList(version, song.Info.Title, song.Info.Artist, options.Paper.Name, [.. parts], [.. entries])
+        {
+            Credits = song.Info.Credits,
+            Rights = song.Info.Rights,
+            Permission = song.Info.Permission,
+            Reminder = KitList.LicenceReminder,
+            Music = [.. song.Parts.Select(part => new KitPart(part.Name, part.Title, [.. song.Bars.Select(bar => bar.Number)], [.. BarPrint.Of(song, part)]))],
+            Sections = [.. song.Sections.Select(section => new KitStretch(section.Name, section.FirstBar, section.BarCount))],
+        };
     }
 }

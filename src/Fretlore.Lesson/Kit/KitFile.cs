@@ -12,6 +12,9 @@ namespace Fretlore.Lesson.Kit;
 /// <param name="Purpose">What it is for, in words for the teacher.</param>
 public sealed record KitFile(string Path, ImmutableArray<byte> Bytes, string Purpose)
 {
+    /// <summary>Whom it is for.</summary>
+    public Audience Audience { get; init; }
+
     /// <summary>In lower-case hexadecimal.</summary>
     public string Sha256 => Convert.ToHexStringLower(SHA256.HashData(Bytes.AsSpan()));
 
@@ -31,6 +34,14 @@ public sealed record KitFile(string Path, ImmutableArray<byte> Bytes, string Pur
 
     /// <summary>A name of the sheet in file names: in lower case, with a hyphen for what a file system might not take.</summary>
     public static string NameOf(string name) => string.Concat(name.Select(c => char.IsAsciiLetterOrDigit(c) || c is '_' or '.' ? char.ToLowerInvariant(c) : '-'));
+
+    /// <summary>Any title in file names: small letters and digits with single hyphens between, at most 40; "untitled" where nothing is left.</summary>
+    public static string NameOfTitle(string title)
+    {
+        var words = string.Concat(title.Select(c => char.IsAsciiLetterOrDigit(c) ? char.ToLowerInvariant(c) : ' ')).Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var name = string.Join('-', words);
+        return name.Length == 0 ? "untitled" : name[..Math.Min(name.Length, 40)].Trim('-');
+    }
 }
 
 /// <summary>Everything made for one song, ready to be written to a folder.</summary>

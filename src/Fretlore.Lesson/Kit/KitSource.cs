@@ -1,5 +1,6 @@
 using Fretlore.Engraving.Fonts;
 using Fretlore.Hands.Plans;
+using Fretlore.Lesson.Plans;
 using Fretlore.Performance;
 using Fretlore.Reading;
 using Fretlore.Score;
@@ -18,6 +19,7 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
     private readonly Lazy<SongHands> hands = new(plan);
     private readonly Lazy<PerformedSong> played = new(() => Performer.Play(song));
     private readonly Lazy<FontLibrary> fonts = new(() => new FontLibrary());
+    private FilmPlanResult? film;
     private (KitSound? Sound, string? WhyNot)? sound;
 
     public Song Song => song;
@@ -30,6 +32,9 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
     public PerformedSong Played => played.Value;
 
     public FontLibrary Fonts => fonts.Value;
+
+    /// <summary>The plan of the lesson's film.</summary>
+    public FilmPlanResult Film => film ??= FilmPlanner.Plan(Played, Reading, Hands);
 
     public KitOptions Options => options;
 

@@ -31,7 +31,7 @@ internal static class Passage
         Name = name,
         Neck = riff.Neck,
         Bars = Bars(riff.Bars, first, count),
-        Content = riff.Content.Items.Slice(first, count).ToValueList(),
+        Content = CutBars.Of(riff.Content.Items.Slice(first, count)),
     };
 
     /// <inheritdoc cref="Of(Riff, int, int, string)"/>
@@ -43,7 +43,7 @@ internal static class Passage
             Name = name,
             Neck = part.Bars[place.FirstBar].Neck,
             Bars = Bars(song.Bars, place.FirstBar, place.BarCount),
-            Content = part.Bars.Items.Slice(place.FirstBar, place.BarCount).ToValueList(),
+            Content = CutBars.Of(part.Bars.Items.Slice(place.FirstBar, place.BarCount)),
         };
     }
 

@@ -81,5 +81,48 @@ public sealed class LessonFacts : IDisposable
         Assert.Empty(json.RootElement.GetProperty("oneMoreMinute").EnumerateArray());
     }
 
+    [Fact]
+    public void Captions_AreWritten_AndRetimedToTheRecording()
+    {
+        Assert.Equal(0, desktop.Run("captions", Demo, "-o", "planned.vtt"));
+        Assert.StartsWith("WEBVTT\n\n1\n00:00:00.000 --> ", desktop.Read("planned.vtt"), StringComparison.Ordinal);
+        desktop.Write("recorded.txt", "0:03 Opening\n0:25 Main riff\n2:00 The turn\n3:30 Verse drone\n4:10 Chorus shapes\n4:50 Half-time hits\n5:40 Solo\n6:30 End\n");
+        Assert.Equal(0, desktop.Run("captions", Demo, "--chapters", "recorded.txt", "-o", "recorded.vtt"));
+        Assert.StartsWith("WEBVTT\n\n1\n00:00:03.000 --> ", desktop.Read("recorded.vtt"), StringComparison.Ordinal);
+        Assert.Equal(0, desktop.Run("captions", Demo, "--step", "2", "-o", "step.vtt"));
+        Assert.StartsWith("WEBVTT\n\n1\n00:00:00.000 --> ", desktop.Read("step.vtt"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void CaptionsThatCanNotBe_AreRefusedWithTheLine()
+    {
+        desktop.Write("recorded.txt", "0:03 Opening\n0:25 Solo\n");
+        Assert.Equal(2, desktop.Run("captions", Demo, "--chapters", "recorded.txt", "-o", "x.vtt"));
+        Assert.Contains("recorded.txt:2: The plan's next chapter is “Main riff”.", desktop.Error, StringComparison.Ordinal);
+        Assert.Equal(2, desktop.Run("captions", Demo, "--step", "9", "-o", "x.vtt"));
+        Assert.Contains("the film has no step 9", desktop.Error, StringComparison.Ordinal);
+        Assert.Equal(2, desktop.Run("captions", Demo, "--chapters", "none.txt", "-o", "x.vtt"));
+        Assert.Contains("none.txt can't be read", desktop.Error, StringComparison.Ordinal);
+        desktop.Write("silent.lore", Sheets.Top + "section A\n  guitar  @6 W 0 |\nlesson\n  step \"Quiet\" say \" \"\n");
+        Assert.Equal(2, desktop.Run("captions", "silent.lore", "--step", "1", "-o", "x.vtt"));
+        Assert.Contains("nothing is said or played in “Quiet”", desktop.Error, StringComparison.Ordinal);
+        Assert.False(File.Exists(desktop.PathOf("x.vtt")));
+    }
+
+    [Fact]
+    public void Errata_ComparesTwoKits()
+    {
+        desktop.Write("song.lore", Sheets.WithLine("@6 Q 0 3 5 7 | W 0 |"));
+        desktop.Run("kit", "song.lore", "-o", "one", "--no-sound");
+        desktop.Write("song.lore", Sheets.WithLine("@6 Q 0 3 5 8 | W 0 |"));
+        desktop.Run("kit", "song.lore", "-o", "two", "--no-sound");
+        Assert.Equal(0, desktop.Run("errata", "one", "two/kit.json"));
+        Assert.StartsWith("- Guitar: bar 1 (All) has changed.\n", desktop.Out, StringComparison.Ordinal);
+        Assert.Equal(0, desktop.Run("errata", "one", "one"));
+        Assert.Equal("The kits are the same.\n", desktop.Out);
+        Assert.Equal(2, desktop.Run("errata", "one", "song.lore"));
+        Assert.Contains("song.lore is no kit of Fretlore's.", desktop.Error, StringComparison.Ordinal);
+    }
+
     public void Dispose() => desktop.Dispose();
 }

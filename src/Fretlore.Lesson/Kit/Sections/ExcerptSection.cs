@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using Fretlore.Engraving.Layout;
+using Fretlore.Engraving.Output;
+using Fretlore.Exchange.Midi;
+using Fretlore.Lesson.Excerpts;
+using Fretlore.Performance;
+using Fretlore.Reading;
+using Fretlore.Sound.Mixing;
+using Fretlore.Sound.Output;
+
+namespace Fretlore.Lesson.Kit.Sections;
+
+/// <summary>What may be given away: the bars the sheet chooses as pages, sound and MIDI, and nothing of the others.</summary>
+internal sealed class ExcerptSection : IKitSection
+{
+    public string Doing => "Cutting the free excerpt";
+
+    public double Weight => 0.5;
+
+    public SectionResult Make(KitSource source, Action<double> progress)
+    {
+        if (source.Song.Lesson?.Excerpt is not { } asked) return new SectionResult.Made([]);
+        if (Excerpt.Of(source.Song, source.Reading) is not { } excerpt)
+        {
+            return new SectionResult.Made([], $"There is no free excerpt: {asked} is no stretch of the song. Name a section, or bars of the song.");
+        }
+        var files = ImmutableArray.CreateBuilder<KitFile>();
+        var asPages = PageOptions.On(source.Options.Paper, excerpt, source.Options.Show, []) with { Subject = "Free excerpt" };
+        var engraved = new PageEngraver(source.Fonts.Music, source.Fonts.Texts).Engrave(excerpt, SongReader.Read(excerpt), asPages);
+        if (engraved is EngravingResult.Pages { Document: var pages })
+        {
+            files.Add(KitFile.Written("excerpt/pages.pdf", "The free excerpt to print: the chosen bars and nothing else", stream => PdfWriter.Write(pages, source.Fonts, stream)) with { Audience = Audience.Everyone });
+        }
+        progress(0.4);
+        files.Add(KitFile.Written("excerpt/excerpt.mid", "The free excerpt as it sounds", stream => MidiWriter.Write(stream, Performer.Play(excerpt))) with { Audience = Audience.Everyone });
+        if (source.Options.SoundRoom is { } room && SongMixer.Prepare(excerpt, new SoundRequest()) is SoundResult.Ready { Mix: var mix })
+        {
+            files.Add(KitFile.Written("excerpt/sound.opus", "The free excerpt to listen to", stream => WriteSound(mix, room, stream, source.Stop)) with { Audience = Audience.Everyone });
+        }
+        return new SectionResult.Made(files.DrainToImmutable());
+    }
+
+    private static void WriteSound(SongMix mix, Func<Stream> room, Stream to, CancellationToken stop)
+    {
+        using var work = room();
+        SoundFile.Write(mix, work, to, SoundFormat.Opus, cancel: stop);
+    }
+}
