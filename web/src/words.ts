@@ -1,6 +1,6 @@
 /** Note names and degrees with the signs of music: "Bb3" is "B♭3", "#4" is "♯4". */
 export function signs(text: string): string {
-  return text.replace(/(?<![A-Za-z])([A-G])(##|bb|#|b)(?![A-Za-z#])/g, (_, letter: string, sign: string) => letter + signOf(sign))
+  return text.replace(/(?<![A-Za-z])([A-G])(##|bb|#|b)(?=$|[^A-Za-z#]|m(?![a-z])|maj|min|dim|aug|sus|add|M)/g, (_, letter: string, sign: string) => letter + signOf(sign))
     .replace(/(?<![A-Za-z0-9])(##|bb|#|b)(?=\d)/g, sign => signOf(sign))
     .replace(/([a-z0-9])(#|b)(?=\d)/g, (_, before: string, sign: string) => before + signOf(sign));
 }

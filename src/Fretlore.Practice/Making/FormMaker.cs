@@ -23,7 +23,8 @@ internal sealed class FormMaker(PerformedSong performed)
         return [.. all.OrderBy(s => s.First)];
     }
 
-    // Written bars can come several times: a stretch is a run of played bars inside them, a new one where the run starts over.
+    // Written bars can come several times: a stretch is a run of played bars inside them. A riff that starts over is played again; a section with
+    // a repeat in it is still one.
     private IEnumerable<StretchData> Times(string kind, string name, int? part, int firstBar, int barCount)
     {
         for (var i = 0; i < performed.Bars.Length;)
@@ -34,7 +35,7 @@ internal sealed class FormMaker(PerformedSong performed)
                 continue;
             }
             var start = i++;
-            while (i < performed.Bars.Length && IsInside(i) && performed.Bars[i].Bar > performed.Bars[i - 1].Bar) i++;
+            while (i < performed.Bars.Length && IsInside(i) && (kind != "riff" || performed.Bars[i].Bar > performed.Bars[i - 1].Bar)) i++;
             yield return new StretchData(kind, name, part, start, i - start);
         }
 

@@ -42,7 +42,7 @@ export function PagesView() {
   }, [player]);
 
   return (
-    <main class="music" id="music" tabIndex={-1} aria-label="Music">
+    <main class="music" id="music" tabIndex={0} aria-label="Music">
       {failure.value && <p class="note-box" role="alert">{failure.value}</p>}
       <div ref={holder} />
     </main>
@@ -71,7 +71,7 @@ class ShownPages {
 
   constructor(private readonly player: Player, private readonly holder: HTMLElement, view: View, pages: Pages) {
     // All of it was written by Fretlore's engraver, which escapes every text of the sheet.
-    holder.innerHTML = `<style>${pages.style}</style>${pages.glyphs}${pages.pages.map(page => `<div class="sheet">${page}</div>`).join('')}`;
+    holder.innerHTML = `<style>${pages.style}</style>${pages.glyphs}${pages.pages.map(sheetOf).join('')}`;
     this.sheets = [...holder.querySelectorAll<HTMLElement>('.sheet')];
     const shown = view.part === undefined ? player.song.parts : player.song.parts.filter((_, i) => i === view.part);
     this.places = new Places(player.form, shown, this.sheets.map(sheet => sheet.querySelector('svg') as SVGSVGElement));
@@ -180,9 +180,15 @@ class ShownPages {
     const room = scroller.clientHeight;
     const fits = bottom - top < room * 0.9;
     const wanted = top - (fits ? Math.min(room * 0.12, room - (bottom - top)) : 8);
-    const isSeen = top >= scroller.scrollTop && (fits ? bottom : top + room * 0.5) <= scroller.scrollTop + room * (fits ? 0.72 : 1);
+    const isSeen = top >= scroller.scrollTop && (fits ? bottom : top + room * 0.5) <= scroller.scrollTop + room * (fits ? 0.8 : 1);
     if (!isSeen) scroller.scrollTo({ top: wanted, behavior: lessMotion.matches ? 'auto' : 'smooth' });
   }
+}
+
+// A page that is not in sight is laid out only when it comes, but keeps its room.
+function sheetOf(page: string): string {
+  const [, width, height] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(page) ?? [];
+  return `<div class="sheet" style="aspect-ratio: ${width} / ${height}">${page}</div>`;
 }
 
 function mark(name: string): HTMLElement {

@@ -19,7 +19,7 @@ export class Engine {
   private readonly context: AudioContext | null;
   private readonly mixer: Mixer | null = null;
   private readonly stems: Track | null = null;
-  private readonly decks = new Map<Track, { plain: PlainDeck; stretch: Promise<StretchDeck> | null }>();
+  private readonly decks = new Map<Track, { plain: PlainDeck; stretch: { pitch: number; deck: Promise<StretchDeck> } | null }>();
   private isSilent = false;
 
   constructor(
@@ -106,10 +106,13 @@ export class Engine {
     }
     if (plan.speed === 100 && !plan.ramp && Math.abs(plan.pitch) < 1e-6) return decks.plain;
     try {
-      decks.stretch ??= StretchDeck.make(this.context, track.source, output);
-      const deck = await decks.stretch;
-      deck.setPitch(plan.pitch);
-      return deck;
+      if (decks.stretch?.pitch !== plan.pitch) {
+        // One pitch at a time: the samples of another take as much room again.
+        const before = decks.stretch?.deck;
+        before?.then(deck => setTimeout(() => deck.dispose(), 1000), () => {});
+        decks.stretch = { pitch: plan.pitch, deck: StretchDeck.make(this.context, track.source, output, plan.pitch) };
+      }
+      return await decks.stretch.deck;
     } catch {
       this.trouble('This browser cannot keep the pitch at other speeds: it goes down and up with the speed, as on a tape.');
       return decks.plain;

@@ -1,27 +1,41 @@
 import type { MakeStretch, StretchNode } from 'signalsmith-stretch';
 import { endOf, type Run } from '../time/runs.ts';
 import type { Deck } from './deck.ts';
+import { Resampler } from './resampler.ts';
 import type { Source } from './source.ts';
 import { stretchModule } from './stretchCode.ts';
 
-const Fade = 0.004;
+const FadeIn = 0.001;
+const FadeOut = 0.004;
 
-/** Plays a source at any speed with its pitch kept, and at any pitch. */
+interface Waiting { readonly run: Run; readonly loop: { readonly start: number; readonly end: number } | null }
+
+/**
+ * Plays a source at any speed with its pitch kept, and at any pitch. For another pitch the samples are read at another pace and the stretch
+ * takes that back: so it is exact, where moving the spectrum is off by some cents.
+ */
 export class StretchDeck implements Deck {
   readonly lead = 0.25;
-  private readonly waiting: { run: Run; loop: { start: number; end: number } | null }[] = [];
+  private readonly waiting: Waiting[] = [];
   private current: Run | null = null;
   private readonly stopReading: () => void;
+  private readonly ratio: number;
+  private isDisposed = false;
 
-  private constructor(private readonly context: AudioContext, private readonly node: StretchNode, private readonly gate: GainNode, source: Source, private semitones: number) {
-    this.stopReading = source.whenRead(index => {
+  private constructor(private readonly context: AudioContext, private readonly node: StretchNode, private readonly gate: GainNode, source: Source, semitones: number) {
+    this.ratio = 2 ** (semitones / 12);
+    const resamplers = Array.from({ length: source.channels }, () => this.ratio === 1 ? null : new Resampler(this.ratio));
+    const add = (index: number) => {
+      if (this.isDisposed) return;
       // The node takes the samples away, so it gets its own.
-      const samples = (source.piece(index) ?? []).map(channel => channel.slice());
+      const samples = (source.piece(index) ?? []).map((channel, c) => resamplers[c]?.add(channel) ?? channel.slice());
       void this.node.addBuffers(samples, samples.map(channel => channel.buffer));
-    });
+    };
+    // Piece by piece, so that the page is not held up.
+    this.stopReading = source.whenRead(index => { setTimeout(() => add(index), 0); });
   }
 
-  static async make(context: AudioContext, source: Source, output: AudioNode): Promise<StretchDeck> {
+  static async make(context: AudioContext, source: Source, output: AudioNode, semitones: number): Promise<StretchDeck> {
     // A file opened from disk can have a worklet from a data: URL only, and the page can have the same one for its side.
     const url = stretchModule();
     const { default: make } = await import(/* @vite-ignore */ url) as { default: MakeStretch };
@@ -33,11 +47,8 @@ export class StretchDeck implements Deck {
     gate.gain.value = 0;
     node.connect(gate);
     gate.connect(output);
-    return new StretchDeck(context, node, gate, source, 0);
+    return new StretchDeck(context, node, gate, source, semitones);
   }
-
-  /** Takes effect with the next run that is not seamless. */
-  setPitch(semitones: number): void { this.semitones = semitones; }
 
   start(run: Run, loop: { start: number; end: number } | null): void {
     // The node repeats a loop by itself.
@@ -49,19 +60,19 @@ export class StretchDeck implements Deck {
   tick(now: number): void {
     // It knows one change to come: the next one waits until that is past.
     while (this.waiting.length > 0 && (this.current === null || this.current.at <= now)) {
-      const { run, loop } = this.waiting.shift() as (typeof this.waiting)[number];
+      const { run, loop } = this.waiting.shift() as Waiting;
       this.current = run;
       void this.node.schedule({
-        active: true, output: run.at, input: run.from, rate: run.rate, semitones: this.semitones,
-        loopStart: loop?.start ?? 0, loopEnd: loop?.end ?? 0,
+        active: true, output: run.at, input: run.from / this.ratio, rate: run.rate / this.ratio,
+        loopStart: (loop?.start ?? 0) / this.ratio, loopEnd: (loop?.end ?? 0) / this.ratio,
       });
       const gain = this.gate.gain;
       gain.cancelScheduledValues(run.at);
       gain.setValueAtTime(0, run.at);
-      gain.linearRampToValueAtTime(1, run.at + 0.001);
+      gain.linearRampToValueAtTime(1, run.at + FadeIn);
       if (loop) continue;
       const ends = endOf(run);
-      gain.setValueAtTime(1, Math.max(run.at + 0.001, ends - Fade));
+      gain.setValueAtTime(1, Math.max(run.at + FadeIn, ends - FadeOut));
       gain.linearRampToValueAtTime(0, ends);
     }
   }
@@ -72,13 +83,13 @@ export class StretchDeck implements Deck {
     const gain = this.gate.gain;
     gain.cancelScheduledValues(at);
     gain.setValueAtTime(1, at);
-    gain.linearRampToValueAtTime(0, at + Fade);
-    void this.node.schedule({ active: false, output: at + 2 * Fade });
+    gain.linearRampToValueAtTime(0, at + FadeOut);
+    void this.node.schedule({ active: false, output: at + 2 * FadeOut });
   }
 
   dispose(): void {
+    this.isDisposed = true;
     this.stopReading();
-    void this.node.stop();
     void this.node.dropBuffers();
     this.node.disconnect();
     this.gate.disconnect();

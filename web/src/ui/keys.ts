@@ -58,6 +58,12 @@ export function listen(player: Player, openHelp: () => void): () => void {
     event.preventDefault();
     key.act(player, event);
   };
+  // After a click with a mouse or finger the space bar plays, and does not press that button again.
+  const clicked = (event: MouseEvent) => { if (event.detail > 0) (event.target as Element).closest<HTMLElement>('button')?.blur(); };
   addEventListener('keydown', pressed);
-  return () => removeEventListener('keydown', pressed);
+  addEventListener('click', clicked);
+  return () => {
+    removeEventListener('keydown', pressed);
+    removeEventListener('click', clicked);
+  };
 }

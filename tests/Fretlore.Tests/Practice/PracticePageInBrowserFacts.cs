@@ -1,0 +1,139 @@
+using System.Text.Json;
+
+namespace Fretlore.Tests.Practice;
+
+/// <summary>The practice page as it runs in Chromium, heard sample by sample.</summary>
+/// <remarks>No test here looks at how long the page takes: that depends on the machine, and <c>tests/node/practice/speed.mjs</c> measures it.</remarks>
+public sealed class PracticePageInBrowserFacts(BrowserReport browser) : IClassFixture<BrowserReport>
+{
+    [Theory]
+    [InlineData("100")]
+    [InlineData("50")]
+    [InlineData("150")]
+    public void TheCursor_IsWithin15MillisecondsOfTheNoteThatSounds(string speed)
+    {
+        var ahead = Numbers(browser["cursor"].GetProperty("ahead").GetProperty(speed));
+        Assert.True(ahead.Length >= 4, $"only {ahead.Length} notes were heard");
+        Assert.All(ahead, milliseconds => Assert.InRange(milliseconds, -15, 15));
+    }
+
+    [Fact]
+    public void TheCursor_StandsOnTheNoteThatWasClicked() =>
+        Assert.All(Numbers(browser["cursor"].GetProperty("offset")), pixels => Assert.InRange(pixels, -1.5, 1.5));
+
+    [Theory]
+    [InlineData("100")]
+    [InlineData("50")]
+    public void ALoop_ComesAroundWithin2Milliseconds(string speed)
+    {
+        var late = Numbers(browser["loops"].GetProperty("late").GetProperty(speed));
+        Assert.NotEmpty(late);
+        Assert.All(late, milliseconds => Assert.InRange(milliseconds, -2, 2));
+    }
+
+    [Fact]
+    public void HalfSpeed_KeepsThePitchWithin3Cents() =>
+        Assert.InRange(CentsBetween(browser["pitch"].GetProperty("full").GetDouble(), browser["pitch"].GetProperty("half").GetDouble()), -3, 3);
+
+    [Fact]
+    public void ASemitoneUp_IsASemitone() =>
+        Assert.InRange(CentsBetween(browser["pitch"].GetProperty("full").GetDouble(), browser["pitch"].GetProperty("up").GetDouble()), 97, 103);
+
+    [Fact]
+    public void AHundredLoops_LeaveMemoryAsItWas()
+    {
+        var memory = browser["memory"];
+        Assert.InRange(memory.GetProperty("after").GetInt64() - memory.GetProperty("before").GetInt64(), long.MinValue, 1_000_000);
+    }
+
+    [Fact]
+    public void AnIndependentReader_FindsNothingThatShutsPeopleOut() => Assert.Empty(Texts(browser["accessibility"]));
+
+    [Fact]
+    public void EveryControl_IsReachedByTheTabKey() => Assert.Empty(Texts(browser["keyboard"].GetProperty("unreached")));
+
+    [Theory]
+    [InlineData("Home", "Bar 1, Beats")]
+    [InlineData("ArrowRight", "Bar 1, time 2, Beats")]
+    [InlineData("ArrowLeft", "Bar 1, Beats")]
+    [InlineData("Shift+ArrowRight", "Bar 2, Tone")]
+    [InlineData("ArrowDown", "95 %")]
+    [InlineData("ArrowUp", "100 %")]
+    [InlineData("l", "true")]
+    [InlineData("m", "true")]
+    [InlineData("k", "true")]
+    [InlineData("c", "false")]
+    [InlineData("b", "Bar 1, beat 1, Beats")]
+    [InlineData("?", "Help and settings")]
+    [InlineData("Escape", "0")]
+    [InlineData("space again", "stopped")]
+    public void AKey_DoesWhatTheListSays(string key, string result) =>
+        Assert.Equal(result, browser["keyboard"].GetProperty("did").GetProperty(key).ToString().Trim());
+
+    [Fact]
+    public void TextsThatTryToBreakOut_StandThereAsText()
+    {
+        var texts = browser["texts"];
+        Assert.Equal(BrowserReport.HostileTitle, texts.GetProperty("title").GetString());
+        Assert.Equal(BrowserReport.HostileTitle, texts.GetProperty("pageTitle").GetString());
+        Assert.False(texts.GetProperty("broken").GetBoolean());
+        Assert.Equal(0, texts.GetProperty("images").GetInt32());
+        Assert.Empty(Texts(texts.GetProperty("errors")));
+    }
+
+    [Fact]
+    public void OnPaper_ThereAreThePagesAlone() =>
+        Assert.Equal([false, false, false, true], browser["texts"].GetProperty("printed").EnumerateArray().Select(seen => seen.GetBoolean()));
+
+    [Fact]
+    public void LoopsAndProgress_AreThereAtTheNextVisit()
+    {
+        Assert.Equal(1, browser["remembers"].GetProperty("loops").GetInt32());
+        Assert.StartsWith("done", browser["remembers"].GetProperty("step").GetString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("noAudio", "keeps time silently", true)]
+    [InlineData("blocked", "keeps time silently", true)]
+    [InlineData("noWorklet", "cannot keep the pitch", true)]
+    [InlineData("brokenSound", "can't be read by this browser", false)]
+    [InlineData("noMicrophone", "was not allowed", false)]
+    public void ADeviceThatFails_IsSaidInWords_AndThePageStaysUsable(string trouble, string words, bool plays)
+    {
+        var seen = browser["troubles"].GetProperty(trouble);
+        Assert.Contains(words, string.Concat(Texts(seen.GetProperty("said"))), StringComparison.Ordinal);
+        if (plays) Assert.True(seen.GetProperty("place").GetDouble() > 0.5, seen.ToString());
+    }
+
+    [Fact]
+    public void WithoutStorage_ThePagePlaysAllTheSame()
+    {
+        var seen = browser["troubles"].GetProperty("noStorage");
+        Assert.Empty(Texts(seen.GetProperty("errors")));
+        Assert.True(seen.GetProperty("place").GetDouble() > 0.5, seen.ToString());
+    }
+
+    [Theory]
+    [InlineData("brokenFile", "can't be read as sound")]
+    [InlineData("emptyFile", "is empty")]
+    [InlineData("hugeFile", "takes 300 at most")]
+    public void ARecordingThatIsNone_IsRefusedInWords(string file, string words) =>
+        Assert.Contains(words, string.Concat(Texts(browser["troubles"].GetProperty(file))), StringComparison.Ordinal);
+
+    [Fact]
+    public void ARecording_LinedUpByTwoTaps_RunsWithTheCursor()
+    {
+        var take = browser["take"];
+        Assert.Contains("Lined up at 2 bars, at 67 %", take.GetProperty("said").GetString(), StringComparison.Ordinal);
+        var off = Numbers(take.GetProperty("off"));
+        Assert.NotEmpty(off);
+        // The taps are as good as the machine that taps.
+        Assert.All(off, milliseconds => Assert.InRange(milliseconds, -80, 80));
+    }
+
+    private static double CentsBetween(double low, double high) => 1200 * Math.Log2(high / low);
+
+    private static double[] Numbers(JsonElement array) => [.. array.EnumerateArray().Select(number => number.GetDouble())];
+
+    private static string[] Texts(JsonElement array) => [.. array.EnumerateArray().Select(text => text.ToString())];
+}

@@ -1,0 +1,55 @@
+// Measures how quick a practice page is: node speed.mjs PAGE [BROWSER]. Figures depend on the machine; run it on a quiet one.
+import { statSync } from 'node:fs';
+import { launch, state } from './browser.mjs';
+
+const [file, program = '/usr/bin/chromium'] = process.argv.slice(2);
+const browser = await launch(program);
+
+const opened = [];
+for (let i = 0; i < 5; i++) {
+  const page = await browser.open(file, {
+    before: () => {
+      window.moments = {};
+      new MutationObserver(() => {
+        if (document.querySelector('.sheet')) window.moments.pages ??= performance.now();
+        const play = document.querySelector('.play');
+        if (play && !window.moments.pressed) {
+          window.moments.pressed = performance.now();
+          play.click();
+        }
+        if (play?.dataset.state === 'playing') window.moments.playing ??= performance.now();
+      }).observe(document, { subtree: true, childList: true, attributes: true });
+    },
+  });
+  await page.waitForFunction(() => window.moments.playing && window.moments.pages);
+  opened.push(await page.evaluate(() => window.moments));
+  await page.done();
+}
+const median = values => [...values].sort((a, b) => a - b)[values.length >> 1];
+console.log(`file                 ${(statSync(file).size / 1e6).toFixed(2)} MB`);
+console.log(`pages seen after     ${median(opened.map(o => o.pages)).toFixed(0)} ms`);
+console.log(`playing after        ${median(opened.map(o => o.playing)).toFixed(0)} ms, play pressed as soon as it is there`);
+
+const page = await browser.open(file, {
+  before: () => {
+    window.long = [];
+    new PerformanceObserver(list => window.long.push(...list.getEntries().map(entry => [entry.startTime, entry.duration]))).observe({ type: 'longtask' });
+  },
+});
+await page.waitForTimeout(8000);
+await page.click('.play');
+await page.waitForTimeout(1500);
+const frames = await page.evaluate(() => new Promise(resolve => {
+  window.long = [];
+  const times = [];
+  const next = now => {
+    times.push(now);
+    if (now - times[0] < 10000) requestAnimationFrame(next);
+    else resolve({ count: times.length, worst: Math.max(...times.slice(1).map((t, i) => t - times[i])), long: window.long.map(l => Math.round(l[1])) });
+  };
+  requestAnimationFrame(next);
+}));
+console.log(`frames in 10 s       ${frames.count}, the longest wait ${frames.worst.toFixed(0)} ms, state ${await state(page)}`);
+console.log(`tasks over 50 ms     ${frames.long.length === 0 ? 'none' : frames.long.join(', ') + ' ms'}`);
+await page.done();
+await browser.close();
