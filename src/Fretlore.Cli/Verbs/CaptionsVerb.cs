@@ -4,6 +4,7 @@ using Fretlore.Cli.Files;
 using Fretlore.Cli.Output;
 using Fretlore.Lesson.Captions;
 using Fretlore.Lesson.Film;
+using Fretlore.Music;
 using Fretlore.Lesson.Plans;
 using Fretlore.Workspace;
 using Fretlore.Workspace.Questions;
@@ -93,7 +94,7 @@ internal static class CaptionsVerb
         return WriteFile(surroundings, asked.Output, Encoding.UTF8.GetBytes(WebVtt.Write(track)), track);
     }
 
-    private static CaptionTrack OfStep(IReadOnlyList<FilmSegment> segments, int step, RecordedTimes? times) => times is null
+    private static CaptionTrack OfStep(ValueList<FilmSegment> segments, int step, RecordedTimes? times) => times is null
         ? CaptionMaker.OfSegment(segments[step])
         : CaptionMaker.OfSegment(segments[step], 0, (long)Math.Round((times.EndOf(step) - times.Starts[step]) * 1000));
 

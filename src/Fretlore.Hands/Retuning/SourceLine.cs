@@ -1,5 +1,4 @@
 using Fretlore.Guitar;
-using Fretlore.Hands.Grips;
 using Fretlore.Hands.Placing;
 using Fretlore.Hands.Plans;
 using Fretlore.Music;

@@ -89,11 +89,20 @@ public static class Excerpt
         return use with { FirstBar = from - first, BarCount = to - from };
     }
 
-    // Rules hold for all of a stretch; aims for bars that are not shown, and riffs from elsewhere, are not told.
+    // Rules for bars that are not shown, and riffs from elsewhere, are not told.
     private static RoadMap Shown(RoadMap map, Song song, ValueList<RoadMapUse> uses, int first)
     {
         var use = uses.First(u => u.RoadMap == map.Name);
-        var startsHere = song.RoadMapUses.Any(u => u.RoadMap == map.Name && u.FirstBar == first + use.FirstBar);
-        return map with { Aims = map.Aims.Where(a => a.Bar is null || (startsHere && a.Bar <= use.BarCount)).ToValueList(), MayUse = [] };
+        var source = song.RoadMapUses.FirstOrDefault(u => u.RoadMap == map.Name && u.FirstBar == first + use.FirstBar);
+        var isWhole = source is not null && source.BarCount == use.BarCount;
+        return map with { Rules = map.Rules.Where(IsTold).ToValueList() };
+
+        bool IsTold(RoadMapRule rule) => rule switch
+        {
+            FixedRule or LickRule => false,
+            EndRule => isWhole,
+            { Bars: { } bars } => isWhole || (source is not null && bars.Ranges.All(r => r.First > 0 && r.Last > 0 && r.Last <= use.BarCount)),
+            _ => true,
+        };
     }
 }

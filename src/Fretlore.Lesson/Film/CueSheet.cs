@@ -1,7 +1,6 @@
 using System.Globalization;
 using Fretlore.Lesson.Plans;
 using Fretlore.Lesson.Script;
-using Fretlore.Music;
 using Fretlore.Score;
 
 namespace Fretlore.Lesson.Film;

@@ -52,7 +52,7 @@ public sealed class SongMix
     {
         var (left, right) = (new double[BlockLength], new double[BlockLength]);
         var options = new ParallelOptions { MaxDegreeOfParallelism = cores };
-        ForEachBlock(cancel, (start, length) =>
+        ForEachBlock((start, length) =>
         {
             if (tracks.Length == 1) RenderTrack(0, start, length);
             else Parallel.For(0, tracks.Length, options, track => RenderTrack(track, start, length));
@@ -64,20 +64,20 @@ public sealed class SongMix
                 Add(buffers[2 * track + 1], right, length);
             }
             PassOn(left, right, start, length, hear);
-        });
+        }, cancel);
     }
 
     /// <summary>Renders one track alone, from its start to the end of the mix; several may be rendered at once.</summary>
     /// <param name="track">Index into <see cref="Parts"/>.</param>
     /// <param name="hear">Takes each block, left and right.</param>
     internal void RenderAlone(int track, Action<ReadOnlyMemory<double>, ReadOnlyMemory<double>> hear, CancellationToken cancel = default) =>
-        ForEachBlock(cancel, (start, length) =>
+        ForEachBlock((start, length) =>
         {
             RenderTrack(track, start, length);
             PassOn(buffers[2 * track], buffers[2 * track + 1], start, length, hear);
-        });
+        }, cancel);
 
-    private void ForEachBlock(CancellationToken cancel, Action<long, int> render)
+    private void ForEachBlock(Action<long, int> render, CancellationToken cancel)
     {
         var end = RunUp + Rendered;
         for (long from = 0; from < end; from += BlockLength)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.Intrinsics;
 using Fretlore.Performance;
 using Fretlore.Score;
 using Fretlore.Sound.Mixing;

@@ -78,7 +78,7 @@ public sealed partial record RetuneQuestion(string To, string? Parts = null, int
     private static ValueList<int> SameAsFirst(Song song) => Enumerable.Range(0, song.Parts.Count)
         .Where(part => song.Parts[part].Neck.Tuning == song.Parts[0].Neck.Tuning).ToValueList();
 
-    private IEnumerable<string> Notes(SongWorkspace workspace, Song song)
+    private static IEnumerable<string> Notes(SongWorkspace workspace, Song song)
     {
         if (Comment().IsMatch(Quoted().Replace(workspace.Sheet.Text.Text, ""))) yield return "Comments are not carried over.";
         if (song.Riffs.Any(riff => riff.VariationOf is not null)) yield return "A riff that varies another one is written out.";

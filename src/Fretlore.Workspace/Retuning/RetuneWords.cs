@@ -1,7 +1,6 @@
 using System.Globalization;
 using Fretlore.Hands.Placing;
 using Fretlore.Hands.Retuning;
-using Fretlore.Music;
 using Fretlore.Reading;
 
 namespace Fretlore.Workspace.Retuning;

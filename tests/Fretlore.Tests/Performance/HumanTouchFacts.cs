@@ -1,6 +1,5 @@
 using CsCheck;
 using Fretlore.Performance;
-using Fretlore.Score;
 using Fretlore.Tests.Songs;
 
 namespace Fretlore.Tests.Performance;

@@ -1,5 +1,5 @@
 using Fretlore.Hands.Plans;
-using Fretlore.Lesson.Plans;
+using Fretlore.Music;
 using Fretlore.Lesson.Subjects;
 using Fretlore.Performance;
 using Fretlore.Reading;
@@ -60,7 +60,7 @@ public class OfferFacts
         Assert.Equal(offers.Select(o => o.Subject.What), Sheets.Song(sheet.Text).Lesson!.Steps.SelectMany(s => s.Teaches));
     }
 
-    private static IReadOnlyList<Offer> Offers(Song song)
+    private static ValueList<Offer> Offers(Song song)
     {
         var (played, hands) = (Performer.Play(song), HandPlanner.Plan(song));
         return new OfferFinder(played, SongReader.Read(song), hands, new SubjectReader(played, hands)).Find();
