@@ -58,7 +58,8 @@ public static class HumanTouch
             // Nothing begins before the song does.
             var shift = Math.Max(Math.Clamp(moved[i].OnsetSeconds - exact[i].OnsetSeconds, -room, room), -exact[i].OnsetSeconds);
             moved[i] = moved[i] with { OnsetSeconds = exact[i].OnsetSeconds + shift };
-            if (last.TryGetValue(number, out before) && exact[before].ReleaseSeconds >= exact[i].OnsetSeconds - 1e-9)
+            var wasThere = last.TryGetValue(number, out before);
+            if (wasThere && (exact[before].ReleaseSeconds >= exact[i].OnsetSeconds - 1e-9 || moved[before].ReleaseSeconds > moved[i].OnsetSeconds))
                 moved[before] = moved[before] with { ReleaseSeconds = moved[i].OnsetSeconds };
             last[number] = i;
         }
