@@ -11,6 +11,7 @@ using Fretlore.Practice.Data;
 using Fretlore.Practice.Making;
 using Fretlore.Practice.Template;
 using Fretlore.Reading;
+using Fretlore.Score;
 using Fretlore.Sound.Output;
 
 namespace Fretlore.Practice;
@@ -35,6 +36,9 @@ public sealed record PracticeSource
 
     /// <summary>What is heard of the song.</summary>
     public required PracticeSound Sound { get; init; }
+
+    /// <summary>Says a road map's rule as a sentence.</summary>
+    public required Func<RoadMapRule, string> InWords { get; init; }
 }
 
 /// <summary>The sound of a practice page.</summary>
@@ -101,7 +105,7 @@ public static class PracticePage
             Stretches = form.Stretches(),
             Parts = [.. Enumerable.Range(0, song.Parts.Count).Select(parts.Of)],
             Steps = [.. source.Steps.Select(lesson.Of)],
-            RoadMaps = [.. song.RoadMaps.Select(RoadMapMaker.Of)],
+            RoadMaps = [.. new RoadMapMaker(song, source.InWords).All()],
             Shapes = [.. song.Shapes.Select((named, i) =>
             {
                 var best = source.Reading.Shapes[i].Candidates.FirstOrDefault();

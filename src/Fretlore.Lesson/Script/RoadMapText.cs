@@ -8,7 +8,8 @@ internal static class RoadMapText
 {
     public static IEnumerable<string> Of(RoadMap map) => map.Rules.Select(Of);
 
-    private static string Of(RoadMapRule rule) => rule switch
+    /// <summary>One rule as a sentence.</summary>
+    public static string Of(RoadMapRule rule) => rule switch
     {
         FixedRule phrase => $"{Opening(phrase.Bars)}play the phrase {SpokenName.Of(phrase.Riff)} as it stands.".Capitalised(),
         ScaleRule scale => $"{Opening(scale.Bars)}play from {PitchWords.Of(scale.Tonic)} {scale.Name}.".Capitalised(),

@@ -19,10 +19,18 @@ internal sealed record ToneData(int PitchClass, string Degree, string Name);
 /// <param name="Frets">From the low string to the high one; null where the string is not sounded.</param>
 internal sealed record ShapeData(string Name, string? Symbol, string? Reason, IReadOnlyList<int?> Frets);
 
-/// <summary>The rules of a free stretch.</summary>
-internal sealed record RoadMapData
+/// <summary>A stretch of a part that is played by a road map.</summary>
+/// <param name="Name">The road map's name.</param>
+/// <param name="Part">The part that plays it.</param>
+/// <param name="Rules">All its rules, a sentence each.</param>
+/// <param name="Bars">What holds in each of its bars.</param>
+internal sealed record RoadMapData(string Name, int Part, IReadOnlyList<string> Rules, IReadOnlyList<FreeBarData> Bars);
+
+/// <summary>What holds in one bar of a free stretch.</summary>
+internal sealed record FreeBarData
 {
-    public required string Name { get; init; }
+    /// <summary>The riff that is played as written here; null in a free bar.</summary>
+    public string? Fixed { get; init; }
 
     /// <summary>The scale, when it is one we know.</summary>
     public ScaleData? Scale { get; init; }
@@ -32,26 +40,23 @@ internal sealed record RoadMapData
 
     public int? LowestString { get; init; }
 
-    /// <summary>The frets to stay between, the lower first; null for all.</summary>
+    /// <summary>The frets to stay between; null for all.</summary>
     public int? LowestFret { get; init; }
 
     public int? HighestFret { get; init; }
 
+    /// <summary>The notes to land on here, or somewhere in the stretch.</summary>
     public required IReadOnlyList<AimData> Aims { get; init; }
 
-    /// <summary>Names of riffs to draw on.</summary>
-    public required IReadOnlyList<string> MayUse { get; init; }
-
-    /// <summary>Names of notes to keep away from.</summary>
-    public required IReadOnlyList<string> Avoid { get; init; }
+    /// <summary>The other rules that hold here, a sentence each.</summary>
+    public required IReadOnlyList<string> Rules { get; init; }
 }
 
 /// <summary>A note to land on.</summary>
 /// <param name="Note">Its name.</param>
 /// <param name="PitchClass">0 is C.</param>
-/// <param name="Bar">Bar of the stretch, from 1; null for anywhere.</param>
-/// <param name="How">How it is reached; null for any way.</param>
-internal sealed record AimData(string Note, int PitchClass, int? Bar, string? How);
+/// <param name="Words">The rule as a sentence.</param>
+internal sealed record AimData(string Note, int PitchClass, string Words);
 
 /// <summary>A step of the lesson.</summary>
 internal sealed record StepData

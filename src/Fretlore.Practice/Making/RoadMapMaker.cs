@@ -3,31 +3,40 @@ using Fretlore.Score;
 
 namespace Fretlore.Practice.Making;
 
-/// <summary>The rules of free stretches.</summary>
-internal static class RoadMapMaker
+/// <summary>The free stretches of a song with what holds in each of their bars.</summary>
+internal sealed class RoadMapMaker(Song song, Func<RoadMapRule, string> inWords)
 {
-    public static RoadMapData Of(RoadMap map)
+    public IEnumerable<RoadMapData> All() =>
+        from use in song.RoadMapUses
+        let map = song.RoadMaps.FirstOrDefault(map => map.Name == use.RoadMap)
+        where map is not null
+        select new RoadMapData(
+            map.Name, use.Part, [.. map.Rules.Select(inWords)],
+            [.. Enumerable.Range(1, use.BarCount).Select(bar => Of(map, bar, use.BarCount))]);
+
+    private FreeBarData Of(RoadMap map, int bar, int count)
     {
-        var frets = map.RulesOf<FretsRule>().SelectMany(f => new[] { f.From.Number, f.To.Number }).ToArray();
-        var strings = map.RulesOf<StringsRule>().SelectMany(s => new[] { s.Highest.Value, s.Lowest.Value }).ToArray();
-        return new RoadMapData
+        var strings = map.RuleIn<StringsRule>(bar, count);
+        var frets = map.RuleIn<FretsRule>(bar, count) is { } rule ? FretWindow.Of(rule, bar, count) : (FretWindow?)null;
+        return new FreeBarData
         {
-            Name = map.Name,
-            Scale = map.RulesOf<ScaleRule>().FirstOrDefault() is { } scale ? TheoryMaker.ScaleOf(scale.Tonic, scale.Name) : null,
-            HighestString = strings.Length > 0 ? strings.Min() : null,
-            LowestString = strings.Length > 0 ? strings.Max() : null,
-            LowestFret = frets.Length > 0 ? frets.Min() : null,
-            HighestFret = frets.Length > 0 ? frets.Max() : null,
-            Aims = [.. map.RulesOf<AimRule>().SelectMany(AimsOf)],
-            MayUse = [.. map.RulesOf<LickRule>().SelectMany(l => l.Riffs.Items).Distinct()],
-            Avoid = [.. map.RulesOf<AvoidRule>().SelectMany(a => a.What.Items).Select(w => w.ToString()!)],
+            Fixed = map.RulesOf<FixedRule>().FirstOrDefault(rule => rule.Bars?.Contains(bar, count) == true)?.Riff,
+            Scale = map.RuleIn<ScaleRule>(bar, count) is { } scale ? TheoryMaker.ScaleOf(scale.Tonic, scale.Name) : null,
+            HighestString = strings?.Highest.Value,
+            LowestString = strings?.Lowest.Value,
+            LowestFret = frets?.Low,
+            HighestFret = frets?.High,
+            Aims = [.. AimsIn(map, bar, count)],
+            Rules = [.. map.Rules.Where(r => r is not (ScaleRule or StringsRule or FretsRule or AimRule or EndRule or FixedRule) && Holds(r, bar, count)).Select(inWords)],
         };
     }
 
-    // One for each bar; bars counted from the stretch's end have no number here.
-    private static IEnumerable<AimData> AimsOf(AimRule aim)
+    private IEnumerable<AimData> AimsIn(RoadMap map, int bar, int count)
     {
-        var bars = aim.Bars?.Ranges.Items.Where(r => r.First > 0).SelectMany(r => Enumerable.Range(r.First, r.Last - r.First + 1)).Select(b => (int?)b).ToList();
-        return (bars is { Count: > 0 } ? bars : [null]).Select(bar => new AimData(aim.Target.ToString(), aim.Target.PitchClass, bar, aim.How?.ToString()));
+        foreach (var aim in map.RulesOf<AimRule>().Where(aim => Holds(aim, bar, count))) yield return new AimData(aim.Target.ToString(), aim.Target.PitchClass, inWords(aim));
+        if (bar != count) yield break;
+        foreach (var end in map.RulesOf<EndRule>()) yield return new AimData(end.Target.ToString(), end.Target.PitchClass, inWords(end));
     }
+
+    private static bool Holds(RoadMapRule rule, int bar, int count) => rule.Bars?.Contains(bar, count) ?? true;
 }

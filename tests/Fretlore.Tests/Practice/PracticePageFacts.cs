@@ -82,6 +82,32 @@ public sealed class PracticePageFacts
         Assert.Matches("^[1-4]$", note.GetProperty("finger").GetString()!);
     }
 
+    [Fact]
+    public void AFreeStretch_HasTheRulesOfEachOfItsBars()
+    {
+        var song = DataOf("""
+            roadmap way
+              scale  A minor pentatonic on strings 1-3
+              from   fret 12 to fret 5
+              aim    A in bar 2
+              avoid  open strings
+              end    E
+
+            section All
+              guitar  roadmap way 4 bars
+            """);
+        var bars = song.GetProperty("roadMaps")[0].GetProperty("bars").EnumerateArray().ToArray();
+        Assert.Equal(4, bars.Length);
+        Assert.Equal(["1", "b3", "4", "5", "b7"], bars[0].GetProperty("scale").GetProperty("tones").EnumerateArray().Select(tone => tone.GetProperty("degree").GetString()));
+        Assert.Equal([0, 1, 0, 1], bars.Select(bar => bar.GetProperty("aims").GetArrayLength()));
+        Assert.All(bars, bar => Assert.Equal("avoid open strings", Assert.Single(bar.GetProperty("rules").EnumerateArray()).GetString()));
+        Assert.All(bars, bar => Assert.Equal(3, bar.GetProperty("lowestString").GetInt32()));
+        // The way along the neck: each bar's frets lie lower than the bar's before.
+        var lowest = bars.Select(bar => bar.GetProperty("lowestFret").GetInt32()).ToArray();
+        Assert.Equal(lowest.OrderDescending(), lowest);
+        Assert.Equal((12, 5), (bars[0].GetProperty("highestFret").GetInt32(), lowest[^1]));
+    }
+
     [Theory]
     [InlineData("</script><img src=x onerror=alert(1)>")]
     [InlineData("<!--<script>")]
@@ -120,6 +146,7 @@ public sealed class PracticePageFacts
             Hands = HandPlanner.Plan(song),
             Fonts = new FontLibrary(),
             Sound = new PracticeSound(0, [], null),
+            InWords = rule => rule.ToString(),
         });
         if (made is PracticeResult.LeftOut leftOut) Assert.Skip(leftOut.Reason);
         return Encoding.UTF8.GetString(((PracticeResult.Made)made).Html.AsSpan());

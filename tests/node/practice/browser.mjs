@@ -24,7 +24,7 @@ export async function launch(program) {
       if (hears) await page.addInitScript(recorder);
       if (before) await page.addInitScript(before);
       await page.goto(`file://${file}`);
-      await page.waitForSelector('.sheet');
+      await page.waitForSelector('.cursor', { state: 'attached' });
       return Object.assign(page, { errors, done: () => context.close() });
     },
     close: () => browser.close(),

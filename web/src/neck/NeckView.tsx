@@ -1,6 +1,6 @@
 import { signal, useComputed } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import type { Note, RoadMap, Scale } from '../song/song.ts';
+import type { FreeBar, Note, Scale } from '../song/song.ts';
 import { usePlayer } from '../ui/app.ts';
 import { atEachFrame } from '../ui/frames.ts';
 import { signs } from '../words.ts';
@@ -24,6 +24,14 @@ export function NeckView() {
   const holder = useRef<HTMLDivElement>(null);
   const room = useMemo(() => signal(12), []);
 
+  const free = useComputed(() => {
+    const bar = player.bar.value;
+    const stretch = player.song.stretches.find(s => s.kind === 'free' && s.part === player.mine.value && bar >= s.first && bar < s.first + s.count);
+    const map = stretch && player.song.roadMaps.find(m => m.name === stretch.name && m.part === stretch.part && m.bars.length >= stretch.count);
+    const rules = map?.bars[bar - (stretch?.first ?? 0)];
+    return rules ? { rules, number: bar - (stretch?.first ?? 0) + 1 } : null;
+  });
+
   useEffect(() => {
     if (!holder.current) return undefined;
     const observer = new ResizeObserver(entries => {
@@ -45,34 +53,29 @@ export function NeckView() {
       if (key === before) return;
       before = key;
       const bar = player.form.barAt(seconds);
-      const reach = hands.reach(player.form.startOf(bar), player.form.endOf(bar + 1));
+      const region = free.peek()?.rules;
+      const reach = hands.reach(player.form.startOf(bar), player.form.endOf(bar + 1))
+        ?? (region?.lowestFret !== undefined ? { low: Math.max(1, region.lowestFret), high: region.highestFret ?? region.lowestFret } : null);
       const old = shown.value.window;
       shown.value = { hand, chord, scale, window: windowFor(reach, old, room.value, part.frets - part.capo) };
     });
   }, [part, hands]);
 
-  const free = useComputed(() => {
-    const bar = player.bar.value;
-    const stretch = player.song.stretches.find(s => s.kind === 'free' && s.part === player.mine.value && bar >= s.first && bar < s.first + s.count);
-    const map = stretch && player.song.roadMaps.find(m => m.name === stretch.name);
-    return stretch && map ? { map, barOf: bar - stretch.first + 1 } : null;
-  });
-
   if (!part) return null;
   const { hand, chord, scale, window } = shown.value;
   const left = player.likes.value.leftHanded;
-  const theScale = free.value?.map.scale ?? player.song.scales[scale];
+  const theScale = free.value?.rules.scale ?? player.song.scales[scale];
   return (
     <section class="neck" aria-label={`Neck, ${part.title}`}>
       <p class="neck-words">
         <span class="chord-now">{chord >= 0 ? signs(player.song.chords[chord]?.symbol ?? '') : '–'}</span>
         {theScale && <span class="scale-now">{signs(theScale.name)}</span>}
-        {free.value && <FreeWords map={free.value.map} bar={free.value.barOf} />}
+        {free.value && <FreeWords rules={free.value.rules} bar={free.value.number} />}
         <span class="notes-now">{hand.now.length === 0 ? 'Nothing sounds' : hand.now.map(note => wordsOf(note, player.song.roles[note.role]?.words)).join('; ')}</span>
       </p>
       <div ref={holder} class="neck-drawing">
         <Drawing window={window} strings={part.strings.map(s => s.name)} openMidi={part.strings.map(s => s.midi + part.capo)} left={left} capo={part.capo}
-          hand={hand} scale={theScale} map={free.value?.map} />
+          hand={hand} scale={theScale} free={free.value?.rules} />
       </div>
     </section>
   );
@@ -81,21 +84,17 @@ export function NeckView() {
 const wordsOf = (note: Note, role: string | undefined) =>
   `${signs(note.pitch)}, ${signs(role ?? '')}${note.how && note.how !== 'dead' ? `, ${note.how}` : ''}`;
 
-function FreeWords({ map, bar }: { map: RoadMap; bar: number }) {
-  const aims = map.aims.filter(aim => aim.bar === undefined || aim.bar === bar).map(aim => `${signs(aim.note)}${aim.how ? ` by ${signs(aim.how)}` : ''}`);
-  return (
-    <span class="free-now">
-      Free bar {bar}{aims.length > 0 && `: aim for ${aims.join(', ')}`}{map.avoid.length > 0 && `; keep away from ${map.avoid.map(signs).join(', ')}`}
-    </span>
-  );
+function FreeWords({ rules, bar }: { rules: FreeBar; bar: number }) {
+  if (rules.fixed) return <span class="free-now">Bar {bar} of the solo: {signs(rules.fixed)}, as written</span>;
+  return <span class="free-now">Bar {bar} of the solo is free. {[...rules.aims.map(aim => aim.words), ...rules.rules].map(signs).join(' ')}</span>;
 }
 
 interface DrawingProps {
   readonly window: Window; readonly strings: readonly string[]; readonly openMidi: readonly number[]; readonly left: boolean; readonly capo: number;
-  readonly hand: Hand; readonly scale: Scale | undefined; readonly map: RoadMap | undefined;
+  readonly hand: Hand; readonly scale: Scale | undefined; readonly free: FreeBar | undefined;
 }
 
-function Drawing({ window, strings, openMidi, left, capo, hand, scale, map }: DrawingProps) {
+function Drawing({ window, strings, openMidi, left, capo, hand, scale, free }: DrawingProps) {
   const player = usePlayer();
   const count = window.last - window.first + 1;
   const [width, height] = [Head + count * FretWidth + 10, Top + strings.length * Row];
@@ -107,7 +106,7 @@ function Drawing({ window, strings, openMidi, left, capo, hand, scale, map }: Dr
   // The highest string is on top, as on the page.
   const y = (string: number) => Top + (string - 0.5) * Row;
   const isSeen = (fret: number) => fret === 0 || (fret >= window.first && fret <= window.last);
-  const tones = scaleTones(scale, map, openMidi, window);
+  const tones = scaleTones(scale, free, openMidi, window);
   const place = (note: Note) => `translate(${x(note.fret)} ${y(note.string)})`;
   return (
     <svg viewBox={`0 0 ${width} ${height}`} style={{ maxWidth: `${width * 1.25}px` }} role="img" aria-label={spoken(hand, player.song.roles.map(r => r.words))}>
@@ -140,15 +139,15 @@ function Drawing({ window, strings, openMidi, left, capo, hand, scale, map }: Dr
   );
 }
 
-function scaleTones(scale: Scale | undefined, map: RoadMap | undefined, openMidi: readonly number[], window: Window) {
+function scaleTones(scale: Scale | undefined, free: FreeBar | undefined, openMidi: readonly number[], window: Window) {
   const tones: { string: number; fret: number; text: string; isAim: boolean }[] = [];
-  if (!scale) return tones;
-  const aims = new Set(map?.aims.map(aim => aim.pitchClass));
+  if (!scale || free?.fixed) return tones;
+  const aims = new Set(free?.aims.map(aim => aim.pitchClass));
   openMidi.forEach((open, i) => {
     const string = openMidi.length - i;
-    if (map && (string < (map.highestString ?? 1) || string > (map.lowestString ?? openMidi.length))) return;
+    if (string < (free?.highestString ?? 1) || string > (free?.lowestString ?? openMidi.length)) return;
     for (let fret = window.first === 1 ? 0 : window.first; fret <= window.last; fret++) {
-      if (map?.lowestFret !== undefined && (fret < map.lowestFret || fret > (map.highestFret ?? fret))) continue;
+      if (fret < (free?.lowestFret ?? 0) || fret > (free?.highestFret ?? fret)) continue;
       const tone = scale.tones.find(t => t.pitchClass === (open + fret) % 12);
       if (tone) tones.push({ string, fret, text: signs(tone.degree), isAim: aims.has(tone.pitchClass) });
     }

@@ -1,4 +1,4 @@
-import { effect, signal, useSignal } from '@preact/signals';
+import { computed, effect, signal, useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { readPages } from '../song/blocks.ts';
 import type { Pages, View } from '../song/song.ts';
@@ -21,8 +21,10 @@ export function PagesView() {
   useEffect(() => {
     let shown: ShownPages | null = null;
     let wanted = 0;
+    // Much else is kept beside which pages are wanted: they are made anew only when others are wanted.
+    const chosen = computed(() => choose(player, isNarrow.value));
     const stopChoosing = effect(() => {
-      const view = choose(player, isNarrow.value);
+      const view = chosen.value;
       const mine = ++wanted;
       if (!view) {
         failure.value = 'The song could not be put on pages of this width.';
@@ -152,7 +154,8 @@ class ShownPages {
     for (const [element, at] of [[this.loopStart, loop?.start], [this.loopEnd, loop && loop.end - 1e-3]] as const) {
       const spot = at === undefined || at === null ? null : this.places.at(at);
       element.hidden = !spot;
-      if (spot) this.place(element, spot);
+      // The mark stands before the first note, and after the last.
+      if (spot) this.place(element, element === this.loopStart ? { ...spot, x: spot.x - 1.3 } : spot);
     }
   }
 

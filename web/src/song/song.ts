@@ -99,19 +99,21 @@ export interface Step {
   readonly minutes: number;
 }
 
-export interface Aim { readonly note: string; readonly pitchClass: number; readonly bar?: number; readonly how?: string }
+export interface Aim { readonly note: string; readonly pitchClass: number; readonly words: string }
 
-export interface RoadMap {
-  readonly name: string;
+/** What holds in one bar of a free stretch. */
+export interface FreeBar {
+  readonly fixed?: string;
   readonly scale?: Scale;
   readonly highestString?: number;
   readonly lowestString?: number;
   readonly lowestFret?: number;
   readonly highestFret?: number;
   readonly aims: readonly Aim[];
-  readonly mayUse: readonly string[];
-  readonly avoid: readonly string[];
+  readonly rules: readonly string[];
 }
+
+export interface RoadMap { readonly name: string; readonly part: number; readonly rules: readonly string[]; readonly bars: readonly FreeBar[] }
 
 export interface SoundInfo { readonly seconds: number; readonly pieceSeconds: number; readonly pieces: number; readonly missing?: string }
 

@@ -29,6 +29,9 @@ export function App({ player }: { player: Player }) {
     if (theme === 'device') delete document.documentElement.dataset.theme;
     else document.documentElement.dataset.theme = theme;
   }, [theme]);
+  const isPlaying = player.state.value !== 'stopped';
+  // On a small screen a panel covers the music.
+  useEffect(() => { if (isPlaying && !matchMedia('(min-width: 1000px)').matches) panel.value = null; }, [isPlaying]);
   const shown = panels.find(p => p.id === panel.value);
   return (
     <WithPlayer value={player}>

@@ -37,6 +37,10 @@ export function HelpDialog({ close }: { close: () => void }) {
         <label class="tick"><input type="checkbox" checked={likes.follows} onChange={event => player.setLikes({ follows: event.currentTarget.checked })} /> Pages follow the music</label>
         <label class="tick"><input type="checkbox" checked={likes.neckShown} onChange={event => player.setLikes({ neckShown: event.currentTarget.checked })} /> Show the neck</label>
       </section>
+      <details>
+        <summary>Made with</summary>
+        <pre class="licences" tabIndex={0} aria-label="Licences">{(document.getElementById('licences') as HTMLTemplateElement | null)?.content.textContent}</pre>
+      </details>
       <p class="quiet">Made by {player.song.madeBy}. This page asks nothing of any network. What it remembers stays on this device.{!player.memory.isKept && ' This browser forbids even that: loops and progress last until the page is closed.'}</p>
     </dialog>
   );

@@ -23,6 +23,7 @@ internal sealed class PracticeSection : IKitSection
             Show = source.Options.Show,
             Steps = Steps(source),
             Sound = Sound(source),
+            InWords = RoadMapText.Of,
         };
         return PracticePage.Make(asked) switch
         {
