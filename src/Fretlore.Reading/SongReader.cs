@@ -27,7 +27,8 @@ public static class SongReader
         var degrees = new Interval[song.NoteCount];
         var roles = new NoteRole[song.NoteCount];
         var parts = ImmutableArray.CreateBuilder<PartReading>(song.Parts.Count);
-        var speller = new NoteSpeller(keys, song.Bars, song.NoteCount);
+        var spelling = new SpellingTable();
+        var speller = new NoteSpeller(keys, song.Bars, spelling, song.NoteCount);
         for (var part = 0; part < song.Parts.Count; part++)
         {
             speller.Add(song.Parts[part].Bars, new LocalHarmony(part, tracks));
@@ -37,7 +38,7 @@ public static class SongReader
         var finder = new RoleFinder(keys, song.Bars, pitches, roles);
         for (var part = 0; part < song.Parts.Count; part++) finder.Find(song.Parts[part].Bars, new LocalHarmony(part, tracks));
         var uses = SongKeys.FirstUses(song);
-        foreach (var riff in song.Riffs) ReadRiff(riff, SongKeys.Of(keys, riff, uses), namer, pitches, degrees, roles);
+        foreach (var riff in song.Riffs) ReadRiff(riff, SongKeys.Of(keys, riff, uses), namer, spelling, pitches, degrees, roles);
         // Nothing keeps the arrays, so that they need not be copied.
         return new SongReading(
             ImmutableCollectionsMarshal.AsImmutableArray(pitches), ImmutableCollectionsMarshal.AsImmutableArray(degrees), parts.MoveToImmutable(),
@@ -62,10 +63,10 @@ public static class SongReader
     }
 
     private static void ReadRiff(
-        Riff riff, ImmutableArray<Key> keys, SegmentNamer namer, Pitch[] pitches, Interval[] degrees, NoteRole[] roles)
+        Riff riff, ImmutableArray<Key> keys, SegmentNamer namer, SpellingTable spelling, Pitch[] pitches, Interval[] degrees, NoteRole[] roles)
     {
         var harmony = new LocalHarmony(0, [ChordTrack.Of(riff.Content, riff.Bars, keys, namer)]);
-        var speller = new NoteSpeller(keys, riff.Bars, 0);
+        var speller = new NoteSpeller(keys, riff.Bars, spelling, 0);
         speller.Add(riff.Content, harmony);
         speller.Settle(pitches, degrees);
         new RoleFinder(keys, riff.Bars, pitches, roles).Find(riff.Content, harmony);

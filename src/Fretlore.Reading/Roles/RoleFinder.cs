@@ -119,7 +119,7 @@ internal sealed class RoleFinder(ImmutableArray<Key> keys, ValueList<Bar> bars, 
         if (chord.Name is not { } name) return sounds;
         var above = NoteName.Wrap(pitchClass - name.Root.PitchClass, 12);
         // The third that a power chord leaves open is the line's to say.
-        if (ReferenceEquals(name.Kind.Family, ChordFamilies.Power) && degree.Steps == 2) return true;
+        if (ReferenceEquals(name.Kind.Family, ChordFamilies.Power) && above is 3 or 4) return true;
         if (name.Kind.Family.Tones.Contains(above)) return true;
         isTension = sounds;
         return sounds;

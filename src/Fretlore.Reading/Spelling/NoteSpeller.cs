@@ -9,15 +9,15 @@ namespace Fretlore.Reading.Spelling;
 /// <summary>Spells every note of a stretch of music and finds its degree above the local root.</summary>
 /// <param name="keys">The key of each bar.</param>
 /// <param name="bars">The bars.</param>
+/// <param name="table">Costs worked out so far.</param>
 /// <param name="expected">About how many notes there will be, so that their list need not grow.</param>
-internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars, int expected)
+internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars, SpellingTable table, int expected)
 {
-    // The key's seven notes lie from one fifth below its major tonic to five above; the window around them from three below to eight above.
-    private const int CentreAbove = 2;
-    private const int LowestBelow = 3;
-
-    // A chord this cheap has no tension or one inversion at most; dearer names, and roots that are no notes of the key, say less about spelling.
+    // A chord this cheap has one tension at most; dearer names say less about spelling.
     private const double PlainChord = 0.5;
+
+    // Music prepares a new signature some bars before it is written.
+    private const int BarsAhead = 5;
 
     private readonly List<SpelledNote> notes = new(expected);
 
@@ -25,36 +25,46 @@ internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars,
     internal void Add(ValueList<PartBar> content, LocalHarmony harmony)
     {
         var sounding = new SpelledNote?[32];
-        var lines = new Dictionary<StrandKind, (int From, int To)>();
+        var lines = new Dictionary<StrandKind, List<(int From, int To)>>();
         var start = 0.0;
         for (var bar = 0; bar < content.Count; bar++)
         {
+            var place = new Place(bar, keys[bar], NextSignature(bar));
             foreach (var strand in content[bar].Strands)
             {
+                if (!lines.TryGetValue(strand.Kind, out var line)) lines.Add(strand.Kind, line = []);
                 foreach (var item in strand.Events)
                 {
                     var chord = harmony.At(bar, item.Start);
                     var time = start + item.Start.ToDouble();
                     foreach (var grace in item.Graces)
                     {
-                        Take(grace, time, 0, bar, chord, sounding);
-                        Link(strand.Kind, lines, notes.Count - 1);
+                        line.Add((notes.Count, notes.Count + 1));
+                        notes.Add(Take(grace, item, time, 0, place, chord, sounding));
                     }
                     if (item.IsRest) continue;
-                    var (first, length) = (notes.Count, item.Duration.ToDouble());
-                    foreach (var note in item.Notes) Take(note, time, length, bar, chord, sounding);
-                    Link(strand.Kind, lines, first);
+                    line.Add((notes.Count, notes.Count + item.Notes.Count));
+                    foreach (var note in item.Notes) notes.Add(Take(note, item, time, item.Duration.ToDouble(), place, chord, sounding));
                 }
             }
             start += bars[bar].Length.ToDouble();
         }
+        foreach (var line in lines.Values) Lead(line);
     }
 
     /// <summary>Decides, and writes every note's pitch and degree at its id.</summary>
     internal void Settle(Pitch[] pitches, Interval[] degrees)
     {
         notes.Sort(static (a, b) => a.Time == b.Time ? a.Note.Sounding.CompareTo(b.Note.Sounding) : a.Time.CompareTo(b.Time));
-        LineOfFifths.Settle(notes);
+        if (notes.Count == 0) return;
+        var path = new LocalKeyPath().Find(notes, table, keys[0]);
+        for (var first = 0; first < notes.Count;)
+        {
+            var end = first + 1;
+            while (end < notes.Count && notes[end].Bar == notes[first].Bar && path[end] == path[first]) end++;
+            NameAlike(first, end, path[first]);
+            first = end;
+        }
         foreach (var note in notes)
         {
             // A tied note keeps its name, whatever the chord has become.
@@ -66,61 +76,124 @@ internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars,
         }
     }
 
-    private void Take(Note note, double time, double length, int bar, ChordReading? chord, SpelledNote?[] sounding)
+    private readonly record struct Place(int Bar, Key Key, int NextSignature);
+
+    private SpelledNote Take(Note note, Event item, double time, double length, Place place, ChordReading? chord, SpelledNote?[] sounding)
     {
-        var key = keys[bar];
-        var pitchClass = note.Sounding.PitchClass;
-        var usual = At(pitchClass, key.Signature - LowestBelow);
-        var byChord = Spelled(pitchClass, chord);
         var before = sounding[note.String.Value & 31];
-        var inKey = KeyNotes.Of(key);
+        var pitchClass = note.Sounding.PitchClass;
+        var root = -1;
+        var above = 0;
+        if (chord is { Name: not null, Cost: <= PlainChord } && TryFind(pitchClass, chord, out var tone))
+        {
+            root = chord.Root.PitchClass;
+            above = tone.Fifths - chord.Root.Fifths;
+        }
         var taken = new SpelledNote
         {
             Note = note,
             Time = time,
-            Weight = Math.Min(2, 0.25 + length),
-            Centre = key.Signature + CentreAbove,
-            ByChord = chord?.Cost <= PlainChord && inKey.Contains(chord.Root.PitchClass) ? byChord : null,
-            IsInKey = inKey.Contains(pitchClass),
-            Root = chord?.Root ?? key.Tonic,
-            Fifths = usual,
+            Bar = place.Bar,
+            IsOnBar = item.Start.IsZero,
+            IsOnBeat = item.Start.Denominator == 1,
+            Weight = WeightOf(note, length),
+            Root = chord?.Root ?? place.Key.Tonic,
+            Surroundings = new NoteSurroundings(pitchClass, place.Key.Signature, place.NextSignature, root, above, Leading.Nowhere),
             TiedFrom = note.IsTiedFromBefore && before?.Note.Sounding == note.Sounding ? before : null,
         };
         sounding[note.String.Value & 31] = taken;
-        notes.Add(taken);
+        return taken;
     }
 
-    // As the chord has it; double signs are for theory, on the page the key's plain name is read faster.
-    private static int? Spelled(int pitchClass, ChordReading? chord)
+    // Longer notes say more about the key; what is tied over half as much again, dead notes nothing.
+    private static double WeightOf(Note note, double length) =>
+        note.IsDead ? 0 : (0.5 + 0.5 * Math.Min(2, length)) * (note.IsTiedFromBefore ? 0.5 : 1);
+
+    private static bool TryFind(int pitchClass, ChordReading chord, out NoteName found)
     {
-        if (chord is null) return null;
         foreach (var name in chord.Notes)
         {
-            if (name.PitchClass == pitchClass && Math.Abs(name.Alteration) < 2) return name.Fifths;
+            found = name;
+            if (name.PitchClass == pitchClass) return true;
         }
-        return null;
+        found = default;
+        return false;
     }
 
-    // The place at or above the lowest that sounds as the pitch class: a fifth is seven semitones.
-    private static int At(int pitchClass, int lowest) => lowest + NoteName.Wrap(pitchClass * 7 - lowest, 12);
-
-    // The notes from the first one on start together; they follow those that came last in their strand.
-    private void Link(StrandKind strand, Dictionary<StrandKind, (int From, int To)> lines, int first)
+    private int NextSignature(int bar)
     {
-        if (lines.TryGetValue(strand, out var before))
+        for (var ahead = bar + 1; ahead <= bar + BarsAhead && ahead < keys.Length; ahead++)
         {
-            for (var i = before.From; i < before.To; i++)
+            if (keys[ahead].Signature != keys[bar].Signature) return keys[ahead].Signature;
+        }
+        return keys[bar].Signature;
+    }
+
+    // From the last notes back, so that a note that is repeated or tied leads where its last repetition leads.
+    private void Lead(List<(int From, int To)> line)
+    {
+        for (var i = line.Count - 2; i >= 0; i--)
+        {
+            for (var a = line[i].From; a < line[i].To; a++)
             {
-                var note = notes[i];
-                for (var j = first; j < notes.Count; j++)
+                var leads = Leading.Nowhere;
+                for (var b = line[i + 1].From; b < line[i + 1].To; b++)
                 {
-                    var next = notes[j];
-                    if (Math.Abs(note.Note.Sounding - next.Note.Sounding) != 1) continue;
-                    (note.Goals ??= []).Add(next);
-                    (next.Sources ??= []).Add(note);
+                    leads |= (notes[b].Note.Sounding - notes[a].Note.Sounding) switch
+                    {
+                        0 => notes[b].Surroundings.Leads,
+                        1 => Leading.Up,
+                        -1 => Leading.Down,
+                        _ => Leading.Nowhere,
+                    };
                 }
+                if (leads != Leading.Nowhere) notes[a].Surroundings = notes[a].Surroundings with { Leads = leads };
             }
         }
-        lines[strand] = (first, notes.Count);
     }
+
+    // Within a bar of one local key a note has one name, unless one time it rises and another it falls: then only what sounds together has.
+    private void NameAlike(int first, int end, int key)
+    {
+        Span<Leading> leads = stackalloc Leading[12];
+        leads.Clear();
+        for (var i = first; i < end; i++)
+        {
+            notes[i].Fifths = table.Of(notes[i].Surroundings).Names[key];
+            leads[notes[i].Surroundings.PitchClass] |= notes[i].Surroundings.Leads;
+        }
+        for (var i = first; i < end; i++)
+        {
+            var until = leads[notes[i].Surroundings.PitchClass] == (Leading.Up | Leading.Down) ? notes[i].Time : double.PositiveInfinity;
+            for (var j = i + 1; j < end && notes[j].Time <= until; j++)
+            {
+                if (!IsAgain(i, j) || notes[j].Fifths == notes[i].Fifths) continue;
+                NameAlike(i, end, until, key);
+                break;
+            }
+        }
+    }
+
+    // The cheapest name for all of a note's times together.
+    private void NameAlike(int first, int end, double until, int key)
+    {
+        var (best, least) = (notes[first].Fifths, double.PositiveInfinity);
+        foreach (var fifths in SpellingTable.Names(notes[first].Surroundings.PitchClass))
+        {
+            var cost = 0.0;
+            for (var i = first; i < end && notes[i].Time <= until; i++)
+            {
+                if (IsAgain(first, i)) cost += notes[i].Weight * table.Cost(notes[i].Surroundings, fifths, key);
+            }
+            if (cost < least) (best, least) = (fifths, cost);
+        }
+        for (var i = first; i < end && notes[i].Time <= until; i++)
+        {
+            if (IsAgain(first, i)) notes[i].Fifths = best;
+        }
+    }
+
+    // What is tied has its name from before.
+    private bool IsAgain(int note, int other) =>
+        notes[other].Surroundings.PitchClass == notes[note].Surroundings.PitchClass && notes[other].TiedFrom is null;
 }

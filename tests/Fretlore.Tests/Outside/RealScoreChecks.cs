@@ -8,20 +8,38 @@ namespace Fretlore.Tests.Outside;
 /// <summary>Spelling and key on 28 songs of the OpenScore Lieder corpus (CC0 1.0), stripped to heights and read anew.</summary>
 public class RealScoreChecks(ITestOutputHelper output)
 {
+    // Bars with so many notes spelled otherwise than printed are listed with the reason.
+    private const int ManyWrong = 4;
+
+    /// <summary>Every second score is told apart: figures tuned on one half only read the other 99.2 or 98.9 %, and both together are what is measured here.</summary>
     [Fact]
     public void Spelling_OfRealScores_IsTheComposers_WhereTheKeySignatureIsKnown()
     {
-        int right = 0, all = 0;
+        Span<int> right = stackalloc int[2], all = stackalloc int[2];
+        var unexplained = new List<string>();
+        var seen = new HashSet<(string, int)>();
+        var half = 0;
         foreach (var (name, score) in Scores())
         {
             var keys = score.Signatures.Select(s => KeyOf(score, s)).ToArray();
-            var (good, count) = Compare(score, SongReader.Read(score.WithKeys(bar => keys[bar])));
+            var reading = SongReader.Read(score.WithKeys(bar => keys[bar]));
+            var (good, count) = Compare(score, reading);
             output.WriteLine($"{name} {100.0 * good / count:F2} % of {count}");
-            right += good;
-            all += count;
+            foreach (var (bar, wrong) in Wrong(score, reading))
+            {
+                output.WriteLine($"{name} bar {bar}: {string.Join(' ', wrong)}");
+                if (ScoreOddities.Reasons.ContainsKey((name, bar))) seen.Add((name, bar));
+                else if (wrong.Count >= ManyWrong) unexplained.Add($"{name} bar {bar}");
+            }
+            right[half] += good;
+            all[half] += count;
+            half = 1 - half;
         }
-        output.WriteLine($"all {100.0 * right / all:F2} % of {all}");
-        Assert.InRange(100.0 * right / all, 98.2, 100);
+        var percent = 100.0 * (right[0] + right[1]) / (all[0] + all[1]);
+        output.WriteLine($"all {percent:F2} % of {all[0] + all[1]}; every second {100.0 * right[0] / all[0]:F2} %, the others {100.0 * right[1] / all[1]:F2} %");
+        Assert.InRange(percent, 99.4, 100);
+        Assert.Empty(unexplained);
+        Assert.Empty(ScoreOddities.Reasons.Keys.Except(seen));
     }
 
     [Fact]
@@ -35,7 +53,7 @@ public class RealScoreChecks(ITestOutputHelper output)
             all += count;
         }
         output.WriteLine($"without the signatures {100.0 * right / all:F2} % of {all}");
-        Assert.InRange(100.0 * right / all, 90, 100);
+        Assert.InRange(100.0 * right / all, 92, 100);
     }
 
     /// <summary>The twin that needs no file: a raised note that rises and a lowered one that falls, as voice leading in any harmony book has it.</summary>
@@ -88,6 +106,17 @@ public class RealScoreChecks(ITestOutputHelper output)
             if (score.Printed[i] == reading.Spellings[i]) good++;
         }
         return (good, score.Printed.Count);
+    }
+
+    // By printed bar number, what was printed and what was read instead.
+    private static IEnumerable<(int Bar, List<string> Wrong)> Wrong(ScoreFile score, SongReading reading)
+    {
+        for (var bar = 0; bar < score.Song.Bars.Count; bar++)
+        {
+            var wrong = score.Song.Parts.Items.Where(p => bar < p.Bars.Count).SelectMany(p => p.Bars[bar].Notes).Select(n => n.Id.Index)
+                .Where(id => score.Printed[id] != reading.Spellings[id]).Select(id => $"{score.Printed[id].Name}({reading.Spellings[id].Name})").ToList();
+            if (wrong.Count > 0) yield return (bar + 1, wrong);
+        }
     }
 
     // A signature is a major key or its relative minor: the likelier one by the notes of the bars that have it.

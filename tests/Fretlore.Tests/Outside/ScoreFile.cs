@@ -76,13 +76,22 @@ internal sealed record ScoreFile(Song Song, IReadOnlyList<Pitch> Printed, IReadO
                     }
                     length = Beats.Max(length, time);
                 }
-                content.Add(new PartBar(AnyNeck, [.. voices.Values.Select((v, i) => new Strand(i == 0 ? StrandKind.Main : StrandKind.Top, v.ToValueList()))]));
+                content.Add(new PartBar(AnyNeck, [.. voices.Select(v => new Strand(KindOf(v.Key), v.Value.ToValueList()))]));
                 if (!isFirst) continue;
                 signatures.Add(signature);
                 bars.Add(new Bar { Number = bars.Count + 1, Meter = meter, Key = null, Length = length });
             }
             return new Part { Name = "p", Title = "p", Neck = AnyNeck, Bars = content.ToValueList() };
         }
+
+        // A piano's lower staff has the voices from 5 on, as most programs write them.
+        private static StrandKind KindOf(string voice) => voice switch
+        {
+            "1" => StrandKind.Main,
+            "5" => StrandKind.Bass,
+            "6" or "7" or "8" => StrandKind.Drone,
+            _ => StrandKind.Top,
+        };
 
         private void Add(SortedDictionary<string, List<Event>> voices, XElement element, Beats start, Beats duration, bool isChord)
         {

@@ -75,7 +75,7 @@ public class InvarianceFacts
                 $"{c.Bar}:{c.At} {Up(c.Best.Root)} {c.Best.Kind} / {Up(c.Best.Bass)} {c.Function?.Numeral} {c.Best.Cost:F3}"),
             .. reading.Parts.SelectMany(p => p.Cadences).Select(c => $"{c.Bar} {c.Words}"),
             .. reading.Parts.SelectMany(p => p.Phrases).Select(p => $"{p.FirstBar} {Up(p.Scales[0].Root)} {p.Scales[0].Name}"),
-            .. reading.Roles.Select(r => $"{r.Kind} {r.Degree.Semitones % 12} {(r.Goal is { } goal ? Up(goal) : -1)}"),
+            .. reading.Roles.Select(r => $"{r.Kind} {NoteName.Wrap(r.Degree.Semitones, 12)} {(r.Goal is { } goal ? Up(goal) : -1)}"),
         ];
     }
 
