@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Collections.ObjectModel;
 using Fretlore.Score;
 using Fretlore.Syntax;
 
@@ -11,6 +12,9 @@ namespace Fretlore.Binding;
 public sealed record BoundSong(Song? Song, ImmutableArray<TextSpan> Spans, ImmutableArray<Diagnostic> Diagnostics)
 {
     public bool HasErrors => Diagnostics.Any(d => d.Severity == Severity.Error);
+
+    /// <summary>Where a chord symbol is stated, by the first note of its event.</summary>
+    public IReadOnlyDictionary<NoteId, TextSpan> Symbols { get; init; } = ReadOnlyDictionary<NoteId, TextSpan>.Empty;
 
     public TextSpan SpanOf(NoteId note) => Spans[note.Index];
 }

@@ -55,9 +55,9 @@ public static class SongBinder
         var lesson = LessonBinder.Bind(sheet.Root, context, declared.Keys, names, [.. parts.Select(p => p.Name)]);
         if (context.Limits.IsExceeded || !hasTuning) return new BoundSong(null, [], problems.MergedWith(sheet.Diagnostics));
         var assembler = new SongAssembler(context, settings) { WritesRepeats = writesRepeats };
-        var (song, spans) = assembler.Assemble(draft, table.InOrderWritten, lesson?.Plan);
+        var (song, spans, symbols) = assembler.Assemble(draft, table.InOrderWritten, lesson?.Plan);
         LessonCheck.Check(lesson, song, problems);
-        return new BoundSong(song, spans, problems.MergedWith(sheet.Diagnostics));
+        return new BoundSong(song, spans, problems.MergedWith(sheet.Diagnostics)) { Symbols = symbols };
     }
 
     private static RiffOwners Owners(

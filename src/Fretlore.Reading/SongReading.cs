@@ -61,6 +61,9 @@ public sealed record ChordMoment(int Bar, Beats At, ImmutableArray<ChordReading>
     public ChordFunction? Function { get; init; }
 
     public string Symbol => Override ?? Best.Symbol;
+
+    /// <summary>The symbol in a style; what the sheet states stands as it is.</summary>
+    public string SymbolIn(ChordStyle style) => Override ?? Best.SymbolIn(style);
 }
 
 /// <summary>One name for a set of notes.</summary>
@@ -76,6 +79,9 @@ public sealed record ChordReading(
 {
     /// <summary>The name in its pieces, for writing it in another style; null when the notes are no chord (one note alone).</summary>
     public ChordName? Name { get; init; }
+
+    /// <summary>The symbol in a style; stacks, clusters and one chord on another have only one.</summary>
+    public string SymbolIn(ChordStyle style) => style == ChordStyle.Letters || Name is not { } name ? Symbol : name.Symbol(style);
 
     /// <summary>What the cost is made of.</summary>
     public ImmutableArray<CostPart> Parts { get; init; } = [];

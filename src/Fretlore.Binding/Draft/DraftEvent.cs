@@ -10,6 +10,9 @@ namespace Fretlore.Binding.Draft;
 /// <param name="Holds">Strings that go on sounding from the event before and are not yet notes.</param>
 internal sealed record DraftEvent(Event Event, ImmutableArray<TextSpan> Spans, ImmutableArray<OpenHold> Holds)
 {
+    /// <summary>Where its chord symbol is stated.</summary>
+    public TextSpan? SymbolSpan { get; init; }
+
     public int NoteCount => Event.Notes.Count + Event.Graces.Count;
 
     public TextSpan SpanOfNote(int note) => Spans[Event.Graces.Count + note];

@@ -101,7 +101,7 @@ internal static class HoldResolver
         var ordered = notes.OrderByDescending(n => n.Note.String.Value).ToList();
         var graces = holding.Spans.Take(holding.Event.Graces.Count);
         var held = holding.Event with { Notes = ordered.Select(n => n.Note).ToValueList() };
-        return new DraftEvent(held, [.. graces, .. ordered.Select(n => n.Span)], []);
+        return new DraftEvent(held, [.. graces, .. ordered.Select(n => n.Span)], []) { SymbolSpan = holding.SymbolSpan };
     }
 
     private static Note Held(Note sounding, OpenHold hold, DiagnosticBag problems)

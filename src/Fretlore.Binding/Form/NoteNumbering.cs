@@ -12,6 +12,7 @@ internal sealed class NoteNumbering
 {
     // Kept event by event and put together once: one long array that grows would cost more than all the notes.
     private readonly List<ImmutableArray<TextSpan>> spans = [];
+    private readonly Dictionary<NoteId, TextSpan> symbols = [];
     private int next;
 
     public int Count => next;
@@ -22,6 +23,9 @@ internal sealed class NoteNumbering
         foreach (var some in spans) all.AddRange(some);
         return all.MoveToImmutable();
     }
+
+    /// <summary>Where the chord symbol of an event is stated, by the event's first note.</summary>
+    public IReadOnlyDictionary<NoteId, TextSpan> Symbols => symbols;
 
     public PartBar Number(DraftBar bar) => new(bar.Neck, Number(bar.Strands)) { Repeats = bar.Repeats, RoadMap = bar.RoadMap };
 
@@ -45,6 +49,7 @@ internal sealed class NoteNumbering
         var graces = Number(draft.Event.Graces);
         var notes = Number(draft.Event.Notes);
         spans.Add(draft.Spans);
+        if (draft.SymbolSpan is { } stated && notes.Count > 0) symbols.Add(notes[0].Id, stated);
         return draft.Event with { Graces = graces, Notes = notes };
     }
 

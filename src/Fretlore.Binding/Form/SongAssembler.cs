@@ -16,7 +16,7 @@ internal sealed class SongAssembler(BindContext context, SongSettings settings)
     /// <summary>Off only to compare: the song must sound the same with its repeats written out.</summary>
     public bool WritesRepeats { get; init; } = true;
 
-    public (Song Song, ImmutableArray<TextSpan> Spans) Assemble(SongDraft draft, IEnumerable<BoundRiff> riffs, LessonPlan? lesson)
+    public (Song Song, ImmutableArray<TextSpan> Spans, IReadOnlyDictionary<NoteId, TextSpan> Symbols) Assemble(SongDraft draft, IEnumerable<BoundRiff> riffs, LessonPlan? lesson)
     {
         foreach (var part in draft.Bars) HoldResolver.Resolve(part, mayOpenHeld: false, context.Problems);
         var plan = RepeatFolding.Fold(draft.Columns, draft.Bars, WritesRepeats ? draft.Repeats : []);
@@ -44,7 +44,7 @@ internal sealed class SongAssembler(BindContext context, SongSettings settings)
             Lesson = lesson,
             NoteCount = notes.Count,
         };
-        return (song with { NoteCount = notes.Count }, notes.TakeSpans());
+        return (song with { NoteCount = notes.Count }, notes.TakeSpans(), notes.Symbols);
     }
 
     private static Section Section((string Name, int First, int End) section, WrittenPlan plan)

@@ -176,6 +176,7 @@ internal sealed partial class MusicBinder
                 ChordSymbol = pendingChord ?? begin.Event.ChordSymbol,
                 Dynamic = pendingDynamic ?? begin.Event.Dynamic,
             },
+            SymbolSpan = pendingChord is null ? begin.SymbolSpan : pendingChordSpan,
         };
         (pendingDynamic, pendingWords, pendingChord) = (null, null, null);
         return first with { Strands = first.Strands.SetItem(0, new DraftStrand(strand.Kind, strand.Events.SetItem(0, decorated))) };

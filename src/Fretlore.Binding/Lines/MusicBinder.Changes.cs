@@ -22,7 +22,7 @@ internal sealed partial class MusicBinder
                 (pendingDynamic, pendingSpan) = (mark.Dynamic, written.Span);
                 break;
             case ChordSymbolMark mark:
-                (pendingChord, pendingSpan) = (mark.Symbol, written.Span);
+                (pendingChord, pendingChordSpan, pendingSpan) = (mark.Symbol, written.Span, written.Span);
                 break;
             case TempoChange tempo:
                 bar.Add(new PlacedChange(BarIsEmpty ? default : cursor.At, tempo, written.Span));

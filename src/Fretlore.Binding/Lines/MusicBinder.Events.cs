@@ -16,6 +16,7 @@ internal sealed partial class MusicBinder
 
     private string? pendingWords;
     private string? pendingChord;
+    private TextSpan pendingChordSpan;
     private Dynamic? pendingDynamic;
     private TextSpan pendingSpan;
 
@@ -189,7 +190,10 @@ internal sealed partial class MusicBinder
                 ChordSymbol = pendingChord,
             },
             graces == 0 ? struck.Spans : [.. cursor.GraceSpans, .. struck.Spans],
-            struck.Holds));
+            struck.Holds)
+        {
+            SymbolSpan = pendingChord is null ? null : pendingChordSpan,
+        });
         (pendingDynamic, pendingWords, pendingChord) = (null, null, null);
         cursor.Graces.Clear();
         cursor.GraceSpans.Clear();

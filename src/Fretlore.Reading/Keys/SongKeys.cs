@@ -18,7 +18,7 @@ internal static class SongKeys
             var end = first + 1;
             while (end < song.Bars.Count && song.Bars[end].Key == song.Bars[first].Key) end++;
             if (song.Bars[first].Key is { } stated) stretches.Add(new KeyStretch(first, end - first, stated, true, $"The sheet says {stated}."));
-            else Find(parts, first, end, stretches);
+            else Find(song, parts, first, end, stretches);
             first = end;
         }
         return stretches.ToImmutable();
@@ -49,7 +49,7 @@ internal static class SongKeys
     }
 
     // The changes say only where; each stretch is then read by itself, so that its mode and tonic come from its own notes.
-    private static void Find(ValueList<PartBar>[] parts, int first, int end, ImmutableArray<KeyStretch>.Builder stretches)
+    private static void Find(Song song, ValueList<PartBar>[] parts, int first, int end, ImmutableArray<KeyStretch>.Builder stretches)
     {
         var whole = Weigh(parts, first, end);
         var home = whole.Find()[0].Key;
@@ -57,18 +57,19 @@ internal static class SongKeys
         for (var i = 0; i < starts.Count; i++)
         {
             var stop = i + 1 < starts.Count ? starts[i + 1] : end;
-            var weights = starts.Count == 1 ? whole : Weigh(parts, starts[i], stop);
-            var key = starts.Count == 1 ? home : weights.Find()[0].Key;
-            if (i > 0 && stretches[^1].Key == key)
-            {
-                var from = stretches[^1].FirstBar;
-                stretches[^1] = new KeyStretch(from, stop - from, key, false, Reason(Weigh(parts, from, stop), key));
-            }
-            else
-            {
-                stretches.Add(new KeyStretch(starts[i], stop - starts[i], key, false, Reason(weights, key)));
-            }
+            var key = starts.Count == 1 ? home : Weigh(parts, starts[i], stop).Find()[0].Key;
+            foreach (var (from, until, own) in SectionKeys.Of(song, starts[i], stop, key, (a, b) => Weigh(parts, a, b))) Add(stretches, parts, first, from, until, own);
         }
+    }
+
+    private static void Add(ImmutableArray<KeyStretch>.Builder stretches, ValueList<PartBar>[] parts, int first, int from, int until, Key key)
+    {
+        if (from > first && stretches[^1].Key == key)
+        {
+            from = stretches[^1].FirstBar;
+            stretches.RemoveAt(stretches.Count - 1);
+        }
+        stretches.Add(new KeyStretch(from, until - from, key, false, Reason(Weigh(parts, from, until), key)));
     }
 
     private static BarWeights Weigh(IReadOnlyList<ValueList<PartBar>> parts, int first, int end)

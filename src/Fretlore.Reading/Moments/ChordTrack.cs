@@ -18,7 +18,25 @@ internal static class ChordTrack
             BarNotes.Read(content[bar], bars[bar].Length, notes);
             track[bar] = Segmenter.Cut(notes, grid);
             namer.Name(track[bar], keys[bar]);
+            if (bar > 0 && track[bar - 1] is [.., { Best: not null } before]) before.RingsOn = RingsOn(before, bars[bar - 1].Length, track[bar], notes, bars[bar].Length);
         }
         return track;
+    }
+
+    // What lets ring goes on over the bar line until its lowest string is needed, something lower sounds, another shape is taken or another chord begins.
+    private static Beats RingsOn(Segment before, Beats barEnd, List<Segment> segments, List<SoundedNote> notes, Beats length)
+    {
+        var lowest = before.Lowest;
+        if (!lowest.Note.LetsRing || before.End != barEnd) return Beats.Zero;
+        foreach (var segment in segments)
+        {
+            if (segment.Best is not null) length = Beats.Min(length, segment.Start);
+        }
+        foreach (var note in notes)
+        {
+            var ends = note.Note.String == lowest.Note.String || note.Midi <= lowest.Midi || note.Event.Shape is { } shape && shape != before.Shape;
+            if (ends) length = Beats.Min(length, note.Start);
+        }
+        return length;
     }
 }

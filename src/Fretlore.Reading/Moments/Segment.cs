@@ -28,6 +28,20 @@ internal sealed class Segment
     /// <summary>True when a bass strand goes on below the tune: two voices, each with its own lengths.</summary>
     public bool HasBassStrand { get; private set; }
 
+    /// <summary>True when the bass strand has two notes here, the lowest note and its fifth.</summary>
+    public bool BassGoesToFifth
+    {
+        get
+        {
+            var bass = default(PitchClassSet);
+            foreach (var note in Notes)
+            {
+                if (note.Strand == StrandKind.Bass) bass = bass.With(note.Note.Sounding.PitchClass);
+            }
+            return Lowest.Strand == StrandKind.Bass && bass == PitchClassSet.Of(0, 7).Up(Lowest.Note.Sounding.PitchClass);
+        }
+    }
+
     public bool IsPalmMuted { get; private set; } = true;
 
     /// <summary>The names; null until named, and for what is no chord.</summary>
@@ -42,6 +56,9 @@ internal sealed class Segment
 
     /// <summary>How long its name stays the same, from the first stretch of that name on.</summary>
     public double RunLength { get; set; }
+
+    /// <summary>How far into the next bar it rings on below what is played there, in quarter notes from that bar's start.</summary>
+    public Beats RingsOn { get; set; }
 
     public void Add(SoundedNote note)
     {

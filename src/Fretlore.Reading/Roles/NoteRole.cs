@@ -37,6 +37,9 @@ public enum RoleKind
 /// <param name="Reached">The note a bend arrives at, when the role is that note's and not the fret's.</param>
 public readonly record struct NoteRole(RoleKind Kind, Interval Degree, NoteName? Goal = null, NoteName? Reached = null)
 {
+    /// <summary>True when no chord sounds and the degree counts from the key's tonic.</summary>
+    public bool IsOfKey { get; init; }
+
     /// <summary>As a teacher says it: <c>flat seventh</c>, <c>passing tone to G</c>.</summary>
     public string Words
     {

@@ -98,8 +98,8 @@ internal sealed class RoleFinder(ImmutableArray<Key> keys, ValueList<Bar> bars, 
         if (chord is null)
         {
             var ofKey = Interval.Between(key.Tonic, name);
-            if (!inKey && Leading(note, heard, key, before, after, isShort, toTone: false) is { } led) return led with { Degree = ofKey, Reached = reached };
-            return new NoteRole(inKey ? RoleKind.KeyNote : RoleKind.Outside, ofKey, null, reached);
+            if (!inKey && Leading(note, heard, key, before, after, isShort, toTone: false) is { } led) return led with { Degree = ofKey, Reached = reached, IsOfKey = true };
+            return new NoteRole(inKey ? RoleKind.KeyNote : RoleKind.Outside, ofKey, null, reached) { IsOfKey = true };
         }
         var degree = Interval.Between(chord.Root, name);
         if (IsTone(heard.PitchClass, degree, chord, out var isTension))

@@ -14,7 +14,10 @@ namespace Fretlore.Reading.Spelling;
 internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars, SpellingTable table, int expected)
 {
     // A chord this cheap has one tension at most; dearer names say less about spelling.
-    private const double PlainChord = 0.5;
+    private const double PlainChord = 0.7;
+
+    // Any of its four notes may be its root.
+    private static readonly PitchClassSet DiminishedSeventh = PitchClassSet.Of(0, 3, 6, 9);
 
     // Music prepares a new signature some bars before it is written.
     private const int BarsAhead = 5;
@@ -84,7 +87,7 @@ internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars,
         var pitchClass = note.Sounding.PitchClass;
         var root = -1;
         var above = 0;
-        if (chord is { Name: not null, Cost: <= PlainChord } && TryFind(pitchClass, chord, out var tone))
+        if (chord is { Name.Kind.Family: { } family, Cost: <= PlainChord } && family.Tones != DiminishedSeventh && TryFind(pitchClass, chord, out var tone))
         {
             root = chord.Root.PitchClass;
             above = tone.Fifths - chord.Root.Fifths;

@@ -26,7 +26,7 @@ internal static class ReadingDiagnostics
     /// <summary>What the stated symbols of a song disagree with. A riff that is played often is told of once.</summary>
     internal static ImmutableArray<Diagnostic> Of(SongReading reading, BoundSong song) =>
     [
-        .. reading.Parts.SelectMany(p => p.Conflicts).Select(c => Of(c, song.SpanOf(c.At)))
+        .. reading.Parts.SelectMany(p => p.Conflicts).Select(c => Of(c, song.Symbols.TryGetValue(c.At, out var stated) ? stated : song.SpanOf(c.At)))
             .DistinctBy(d => (d.Span.Start, d.Code)),
     ];
 

@@ -46,6 +46,44 @@ public class ContextFacts
         Assert.Equal("F#m/A", Symbols(song));
     }
 
+    [Fact]
+    public void AThumbThatGoesFromRootToFifth_SaysTheRoot()
+    {
+        // B2 and F#3 below a held G#4: no G#m7 without its fifth, but B with its sixth above.
+        SongBuilder Over(int second, int fret) => new SongBuilder { Meter = new Meter(6, 8) }.Part("guitar").Strands(
+            (StrandKind.Main, Beats.Zero, [n => Play(ValueBase.Half, (1, 4))(n) with { Value = new NoteValue(ValueBase.Half, 1) }]),
+            (StrandKind.Bass, Beats.Zero, [Dotted(5, 2), Dotted(second, fret)]));
+        Assert.Equal("B5add13", Symbols(Over(4, 4)));
+        Assert.EndsWith("The bass goes from its root to its fifth.", SongReader.Read(Over(4, 4).Build()).Parts[0].Chords[0].Best.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AThirdThatAnotherPartHolds_BelongsToTheChord()
+    {
+        // A D G: D7 without its third and fifth, until another part holds F#.
+        var shell = Play(ValueBase.Whole, (5, 5), (4, 7), (3, 5)); // D A C
+        Assert.Equal("D7(no3)", Symbols(new SongBuilder().Part("guitar").Bar(shell)));
+        var with = new SongBuilder().Part("guitar").Bar(shell).Part("lead").Bar(Play(ValueBase.Whole, (1, 2)));
+        Assert.Equal("D7", Symbols(with));
+        Assert.EndsWith("Another part sounds its major third.", SongReader.Read(with.Build()).Parts[0].Chords[0].Best.Reason, StringComparison.Ordinal);
+        var passing = new SongBuilder().Part("guitar").Bar(shell)
+            .Part("lead").Bar(Play(ValueBase.Quarter, (1, 2)), Play(ValueBase.Half, (1, 3)), Play(ValueBase.Quarter, (1, 0)));
+        Assert.Equal("D7(no3)", Symbols(passing));
+    }
+
+    [Fact]
+    public void AChordThatRingsOnOverTheBarLine_HasTheLineAboveIt()
+    {
+        SongReading Over(bool rings)
+        {
+            var chord = With(Play(ValueBase.Whole, (5, 3), (4, 2), (3, 0)), n => n with { LetsRing = rings }); // C E G
+            return SongReader.Read(new SongBuilder { Key = new Key(new NoteName(Step.C), Mode.Ionian, true) }.Part("guitar")
+                .Bar(chord).Bar(Play(ValueBase.Half, (2, 3)), Play(ValueBase.Half, (2, 5))).Build());
+        }
+        Assert.Equal("ninth, a tension; major third", string.Join("; ", Over(rings: true).Roles.TakeLast(2).Select(r => r.Words)));
+        Assert.Equal("second of the key; major third of the key", string.Join("; ", Over(rings: false).Roles.TakeLast(2).Select(r => r.Words)));
+    }
+
     private static Func<Neck, Event> Dotted(int number, int fret) =>
         neck => Play(ValueBase.Quarter, (number, fret))(neck) with { Value = new NoteValue(ValueBase.Quarter, 1) };
 

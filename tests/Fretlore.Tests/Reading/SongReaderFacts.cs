@@ -67,6 +67,13 @@ public class SongReaderFacts
     }
 
     [Fact]
+    public void AHalfDiminishedChord_SpellsItsFlatFifth()
+    {
+        var chord = Play(ValueBase.Whole, (5, 3), (4, 4), (3, 3), (2, 4)); // C Gb Bb Eb
+        Assert.Equal("C3 Gb3 Bb3 Eb4", string.Join(' ', Read(new SongBuilder { Key = C }.Part("guitar").Bar(chord)).Spellings));
+    }
+
+    [Fact]
     public void ALead_TakesItsDegreesFromTheChordOfTheOtherPart()
     {
         var reading = Read(new SongBuilder { Key = C }.Part("bed").Bar(OpenG, OpenG, OpenG, OpenG)

@@ -30,14 +30,15 @@ public class StatedSymbolFacts
         var finding = Assert.Single(Findings(symbol, frets));
         Assert.Equal(("FL3001", Severity.Warning), (finding.Code, finding.Severity));
         Assert.EndsWith(expected, finding.Message, StringComparison.Ordinal);
+        Assert.Equal($"(chord {symbol})", finding.SourceLine.Substring(finding.Column - 1, finding.Length));
     }
 
     [Fact]
-    public void ASymbolOfNoKnownKind_IsAHint_AtItsLowestNote()
+    public void ASymbolOfNoKnownKind_IsAHint_WhereItStands()
     {
         var finding = Assert.Single(Findings("Cwhatever", "[. 3 2 0 1 0]"));
         Assert.Equal(("FL3003", Severity.Hint), (finding.Code, finding.Severity));
-        Assert.Equal("3", finding.SourceLine.Substring(finding.Column - 1, finding.Length));
+        Assert.Equal("(chord Cwhatever)", finding.SourceLine.Substring(finding.Column - 1, finding.Length));
     }
 
     [Fact]
