@@ -30,12 +30,14 @@ internal static class KitVerb
             Description = "Parts on the pages, by their short names with commas between; all when not given. The other files have all parts.",
             HelpName = "NAMES",
         };
+        var symbols = PagesVerb.SymbolsOption();
+        var degrees = PagesVerb.DegreesOption();
         var noSound = new Option<bool>("--no-sound") { Description = "Leave the sound out: it takes longest." };
         var verb = new Verb(
             "kit", "Make a song's lesson kit: pages to print and show, sound, MusicXML, MIDI and the script of call-outs.",
             "fretlore kit my-song.lore -o my-song-kit", "fretlore kit my-song.lore -o my-song-kit --paper letter --parts rhythm,lead")
         {
-            sheet, output, paper, show, parts, noSound,
+            sheet, output, paper, show, parts, symbols, degrees, noSound,
         };
         verb.SetAction(parsed =>
         {
@@ -43,6 +45,8 @@ internal static class KitVerb
             {
                 Paper = PaperPreset.Find(parsed.GetRequiredValue(paper)) ?? PaperPreset.A4,
                 Show = NotationOf(parsed.GetRequiredValue(show)),
+                SymbolStyle = PagesVerb.StyleOf(parsed.GetRequiredValue(symbols)),
+                Degrees = parsed.GetValue(degrees),
                 SoundRoom = parsed.GetValue(noSound) ? null : ScratchFile.Open,
             };
             return Run(surroundings, parsed.GetRequiredValue(sheet), parsed.GetRequiredValue(output), options, parsed.GetValue(parts));

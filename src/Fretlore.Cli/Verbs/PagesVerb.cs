@@ -4,6 +4,7 @@ using Fretlore.Cli.Files;
 using Fretlore.Cli.Output;
 using Fretlore.Engraving.Layout;
 using Fretlore.Engraving.Output;
+using Fretlore.Music.Chords;
 using Fretlore.Score;
 using Fretlore.Workspace;
 using Fretlore.Workspace.Pages;
@@ -15,7 +16,7 @@ namespace Fretlore.Cli.Verbs;
 internal static class PagesVerb
 {
     private sealed record Asked(
-        string Sheet, string Output, string Paper, string Show, string? Parts, int? Page, double Dpi, int? Width, string Ground);
+        string Sheet, string Output, string Paper, string Show, string? Parts, int? Page, double Dpi, int? Width, string Ground, string Symbols, bool Degrees);
 
     public static Verb Make(Surroundings surroundings)
     {
@@ -40,17 +41,34 @@ internal static class PagesVerb
             DefaultValueFactory = _ => "white",
         };
         ground.AcceptOnlyFromAmong("white", "clear", "dark");
+        var symbols = SymbolsOption();
+        var degrees = DegreesOption();
         var verb = new Verb(
             "pages", "Engrave a song: a PDF to print, or SVG or PNG pictures of any size.",
             "fretlore pages my-song.lore -o my-song.pdf", "fretlore pages my-song.lore --paper slide --width 1920 --ground clear -o frames.png")
         {
-            sheet, output, paper, show, parts, page, dpi, width, ground,
+            sheet, output, paper, show, parts, page, dpi, width, ground, symbols, degrees,
         };
         verb.SetAction(parsed => Run(surroundings, new Asked(
             parsed.GetRequiredValue(sheet), parsed.GetRequiredValue(output), parsed.GetRequiredValue(paper), parsed.GetRequiredValue(show),
-            parsed.GetValue(parts), parsed.GetValue(page), parsed.GetValue(dpi), parsed.GetValue(width), parsed.GetRequiredValue(ground))));
+            parsed.GetValue(parts), parsed.GetValue(page), parsed.GetValue(dpi), parsed.GetValue(width), parsed.GetRequiredValue(ground),
+            parsed.GetRequiredValue(symbols), parsed.GetValue(degrees))));
         return verb;
     }
+
+    /// <summary>How chord symbols are written.</summary>
+    public static Option<string> SymbolsOption()
+    {
+        var symbols = new Option<string>("--symbols") { Description = "Chord symbols in letters (maj7, m7b5, dim) or with signs (triangle, circles, dash).", DefaultValueFactory = _ => "letters" };
+        symbols.AcceptOnlyFromAmong("letters", "signs");
+        return symbols;
+    }
+
+    /// <summary>Whether degrees stand below the notes.</summary>
+    public static Option<bool> DegreesOption() => new("--degrees") { Description = "Say below each note which degree it is, above its chord's root or else above the key's tonic." };
+
+    /// <summary>What <c>--symbols</c> asks for.</summary>
+    public static ChordStyle StyleOf(string word) => word == "signs" ? ChordStyle.Signs : ChordStyle.Letters;
 
     private static int Run(Surroundings surroundings, Asked asked)
     {
@@ -88,6 +106,8 @@ internal static class PagesVerb
             Show = KitVerb.NotationOf(asked.Show),
             Parts = parts.Value,
             Form = form,
+            SymbolStyle = StyleOf(asked.Symbols),
+            Degrees = asked.Degrees,
             Page = asked.Page,
             DotsPerInch = asked.Dpi,
             PixelsAcross = asked.Width,

@@ -35,13 +35,14 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
 
         var ink = new Ink(music, texts);
         var model = ModelBuilder.Build(song, reading, options, ink);
-        var chords = new ChordRows(model, reading, ink, options.ChordSymbols);
+        var chords = new ChordRows(model, reading, ink, options);
+        var degrees = new DegreeLabels(reading, ink, options.Degrees);
         var clefWidth = model.Staves.Max(s => Math.Max(s.ShowsStaff ? ink.GlyphWidth(s.Clef.CodePoint) : 0, s.ShowsTab ? TabClefWidth(ink, s) : 0));
-        var pass = new SpacingPass(ink, model, chords, clefWidth);
+        var pass = new SpacingPass(ink, model, chords, degrees, clefWidth);
         var spacings = model.Measures.Select(pass.Of).ToImmutableArray();
         var names = new PartNames(ink, model.Staves);
 
-        var frames = options.ChordFrames ? new FrameRows(ink, model, reading) : null;
+        var frames = options.ChordFrames ? new FrameRows(ink, model, reading, options.SymbolStyle) : null;
 
         EngravingResult.Pages? result = null;
         for (var space = options.StaffSpace; space >= SmallestStaffSpace;)
@@ -68,7 +69,7 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
         Document? Pages(double space, double left, double margin)
         {
             var width = options.Paper.Width / space;
-            var systems = Systems(ink, model, reading, chords, names, spacings, left, margin, width)
+            var systems = Systems(ink, model, reading, chords, degrees, names, spacings, left, margin, width)
                 .AddRange(AfterTheMusic(ink, model, options, frames, left, margin, width));
             return new PageAssembler(ink, options, frames, space).Assemble(model, systems);
         }
@@ -79,13 +80,13 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
         pages < before.Document.Pages.Count * Math.Pow(space / before.StaffSpace, 2.5);
 
     private static ImmutableArray<EngravedSystem> Systems(
-        Ink ink, ScoreModel model, SongReading reading, ChordRows chords, PartNames names,
+        Ink ink, ScoreModel model, SongReading reading, ChordRows chords, DegreeLabels degrees, PartNames names,
         ImmutableArray<MeasureSpacing> spacings, double left, double margin, double pageWidth)
     {
         var items = new BreakItem[spacings.Length];
         for (var i = 0; i < items.Length; i++) items[i] = spacings[i].ToBreakItem(model.Measures[i], StaysWithNext(model, i));
         var starts = SystemBreaker.Break(items, margin - left - names.FirstIndent, margin - left - names.Indent);
-        var engraver = new SystemEngraver(ink, model, reading, chords, names, spacings, pageWidth);
+        var engraver = new SystemEngraver(ink, model, reading, chords, degrees, names, spacings, pageWidth);
         var systems = ImmutableArray.CreateBuilder<EngravedSystem>(starts.Length);
         for (var s = 0; s < starts.Length; s++)
         {
@@ -108,7 +109,7 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
                 yield return new EngravedSystem(model.Measures.Length, model.Measures.Length, 0, (y, _) => marks.Moved(0, y), 0, frames.HeightOf(row), []);
             }
         }
-        if (options.Legend && Legend.Of(ink, model, left, margin, pageWidth) is { } legend) yield return legend;
+        if (options.Legend && Legend.Of(ink, model, options.Degrees, left, margin, pageWidth) is { } legend) yield return legend;
     }
 
     // The sign for two bars again stands on the bar line between them.

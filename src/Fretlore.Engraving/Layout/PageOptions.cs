@@ -1,4 +1,5 @@
 using Fretlore.Music;
+using Fretlore.Music.Chords;
 using Fretlore.Score;
 
 namespace Fretlore.Engraving.Layout;
@@ -51,6 +52,12 @@ public sealed record PageOptions
 
     /// <summary>Whether chord symbols from the reading stand above the staff.</summary>
     public bool ChordSymbols { get; init; } = true;
+
+    /// <summary>How chord symbols are written.</summary>
+    public ChordStyle SymbolStyle { get; init; }
+
+    /// <summary>Whether each note's degree stands below the tablature: above the chord's root, or above the key's tonic where no chord sounds.</summary>
+    public bool Degrees { get; init; }
 
     /// <summary>How we print a song on a paper or show it on a screen.</summary>
     /// <param name="preset">The paper.</param>

@@ -1,5 +1,6 @@
 using Fretlore.Engraving.Layout;
 using Fretlore.Music;
+using Fretlore.Music.Chords;
 
 namespace Fretlore.Lesson.Kit;
 
@@ -13,6 +14,12 @@ public sealed record KitOptions
 
     /// <summary>Indexes into the song's parts of those on the pages; empty for all. The other files always have all parts.</summary>
     public ValueList<int> Parts { get; init; }
+
+    /// <summary>How chord symbols are written on pages.</summary>
+    public ChordStyle SymbolStyle { get; init; }
+
+    /// <summary>Whether each note's degree stands below it.</summary>
+    public bool Degrees { get; init; }
 
     /// <summary>Gives empty streams that can be written, read and sought, for sound to be worked out in; null for a kit without sound.</summary>
     public Func<Stream>? SoundRoom { get; init; }

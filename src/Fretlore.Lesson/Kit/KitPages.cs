@@ -16,7 +16,11 @@ internal sealed class KitPages(Song song, SongReading reading, KitOptions option
     private readonly PageEngraver engraver = new(fonts.Music, fonts.Texts);
 
     /// <summary>How the whole song was asked for.</summary>
-    public PageOptions Whole { get; } = PageOptions.On(options.Paper, song, options.Show, options.Parts);
+    public PageOptions Whole { get; } = PageOptions.On(options.Paper, song, options.Show, options.Parts) with
+    {
+        SymbolStyle = options.SymbolStyle,
+        Degrees = options.Degrees,
+    };
 
     public EngravingResult EngraveWhole() => engraver.Engrave(song, reading, Whole);
 
@@ -46,6 +50,8 @@ internal sealed class KitPages(Song song, SongReading reading, KitOptions option
                 Show = options.Show,
                 Subject = "Riffs",
                 SectionsStartSystems = true,
+                SymbolStyle = options.SymbolStyle,
+                Degrees = options.Degrees,
             };
             if (engraver.Engrave(sheet, own, asked) is not EngravingResult.Pages { Document: var pages }) break;
             if (pages.Pages.Count == 1) return pages;

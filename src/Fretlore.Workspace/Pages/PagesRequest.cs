@@ -1,6 +1,7 @@
 using Fretlore.Engraving.Layout;
 using Fretlore.Engraving.Output;
 using Fretlore.Music;
+using Fretlore.Music.Chords;
 
 namespace Fretlore.Workspace.Pages;
 
@@ -27,6 +28,12 @@ public sealed record PagesRequest
 
     /// <summary>Indexes into the song's parts; empty for all.</summary>
     public ValueList<int> Parts { get; init; }
+
+    /// <summary>How chord symbols are written.</summary>
+    public ChordStyle SymbolStyle { get; init; }
+
+    /// <summary>Whether each note's degree stands below it.</summary>
+    public bool Degrees { get; init; }
 
     public PageForm Form { get; init; }
 

@@ -21,7 +21,7 @@ public static class SongPages
     {
         var song = workspace.Song ?? throw new InvalidOperationException("A sheet without a song has no pages.");
         var fonts = new FontLibrary();
-        var options = PageOptions.On(request.Paper, song, request.Show, request.Parts);
+        var options = PageOptions.On(request.Paper, song, request.Show, request.Parts) with { SymbolStyle = request.SymbolStyle, Degrees = request.Degrees };
         switch (new PageEngraver(fonts.Music, fonts.Texts).Engrave(song, workspace.Reading, options))
         {
             case EngravingResult.Refused refused: return new PagesResult.Refused(refused.Reason, refused.Remedy);

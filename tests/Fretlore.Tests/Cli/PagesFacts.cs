@@ -28,6 +28,19 @@ public sealed class PagesFacts : IDisposable
     }
 
     [Fact]
+    public void DegreesAndSigns_AreOnThePagesWhenAskedFor()
+    {
+        desktop.Run("pages", kestrel, "-o", "plain.svg", "--page", "1");
+        Assert.Equal(0, desktop.Run("pages", kestrel, "-o", "full.svg", "--page", "1", "--degrees", "--symbols", "signs"));
+        Assert.Contains(">G<", desktop.Read("full.svg"), StringComparison.Ordinal);
+        Assert.Contains(">–<", desktop.Read("full.svg"), StringComparison.Ordinal);
+        Assert.DoesNotContain(">–<", desktop.Read("plain.svg"), StringComparison.Ordinal);
+        // Every picked note of the page has its number below it.
+        Assert.True(Count("full.svg", ">1<") > Count("plain.svg", ">1<") + 10);
+        int Count(string file, string text) => desktop.Read(file).Split(text).Length - 1;
+    }
+
+    [Fact]
     public void AFilmFrame_IsAsWideAsAsked_WithAClearGround()
     {
         Assert.Equal(0, desktop.Run("pages", kestrel, "--paper", "slide", "--width", "1920", "--ground", "dark", "--page", "2", "-o", "frame.png"));

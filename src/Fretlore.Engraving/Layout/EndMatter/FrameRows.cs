@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
+using Fretlore.Music.Chords;
 using Fretlore.Reading;
 
 namespace Fretlore.Engraving.Layout.EndMatter;
@@ -16,7 +17,7 @@ internal sealed class FrameRows
     private readonly Ink ink;
     private readonly ImmutableArray<(ChordFrame Frame, ChordLabel? Chord, string Name)> frames;
 
-    public FrameRows(Ink ink, ScoreModel model, SongReading reading)
+    public FrameRows(Ink ink, ScoreModel model, SongReading reading, ChordStyle style)
     {
         this.ink = ink;
         var found = ImmutableArray.CreateBuilder<(ChordFrame, ChordLabel?, string)>();
@@ -24,7 +25,7 @@ internal sealed class FrameRows
         {
             if (model.Song.Shapes.Items.FirstOrDefault(s => s.Name == name) is not { } shape) continue;
             var chord = reading.Shapes.IsDefault ? null : reading.Shapes.FirstOrDefault(s => s.Shape == name)?.Candidates.FirstOrDefault();
-            found.Add((new ChordFrame(shape.Shape), chord is null ? null : ChordLabel.Of(chord.Symbol, ink), name));
+            found.Add((new ChordFrame(shape.Shape), chord is null ? null : ChordLabel.Of(chord.SymbolIn(style), ink), name));
         }
         frames = found.ToImmutable();
     }

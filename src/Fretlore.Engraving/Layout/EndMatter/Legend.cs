@@ -16,9 +16,9 @@ internal static class Legend
     private const double Tallest = 2.2;
 
     /// <returns>A block that stands on a page like a system; null when there is nothing to explain.</returns>
-    public static EngravedSystem? Of(Ink ink, ScoreModel model, double left, double right, double pageWidth)
+    public static EngravedSystem? Of(Ink ink, ScoreModel model, bool degrees, double left, double right, double pageWidth)
     {
-        var entries = UsedSigns.Of(model);
+        var entries = UsedSigns.Of(model, degrees);
         if (entries.Count == 0) return null;
         var pen = new Pen(ink, new Skyline(0, pageWidth, 0, 0));
         var columns = Math.Max(1, (int)((right - left) / ColumnWidth));

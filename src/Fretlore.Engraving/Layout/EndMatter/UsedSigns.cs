@@ -1,5 +1,6 @@
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Score;
 
@@ -8,7 +9,7 @@ namespace Fretlore.Engraving.Layout.EndMatter;
 /// <summary>Finds which signs the pages show and says what each means: one row a sign.</summary>
 internal static class UsedSigns
 {
-    public static List<LegendEntry> Of(ScoreModel model)
+    public static List<LegendEntry> Of(ScoreModel model, bool degrees)
     {
         var slots = model.Measures.SelectMany(m => m.Parts).SelectMany(p => p.Voices).SelectMany(v => v.Slots).ToArray();
         var notes = slots.SelectMany(s => s.Heads.Concat(s.Graces)).Select(h => h.Note).ToArray();
@@ -64,7 +65,16 @@ internal static class UsedSigns
         Add(model.Measures.Any(m => m.Parts.Any(p => p.IsFree)), (pen, x, y) => pen.GlyphCentred(Smufl.NoteheadSlashHorizontalEnds, x, y - 0.6, 0.8), "Play freely by the rules given");
         Letter(staff && model.Staves.Any(s => s.Clef == Clef.Treble15mb), "15", "Below the clef: sounds two octaves lower than written");
         Add(!staff && events.Any(e => !e.IsRest && e.Value.Base == Music.ValueBase.Half), (pen, x, y) => pen.Line(x, y - 1.4, x, y, pen.Ink.Stem), "Half a stem: a half note; none: a whole note");
+        Add(degrees, (pen, x, y) => DegreeSign(pen, x, y, Face.SansBold), "Below the notes: a tone of the chord, counted from its root");
+        Add(degrees, (pen, x, y) => DegreeSign(pen, x, y, Face.Sans), "Not of the chord: a tension, or a note that passes");
+        Add(degrees, (pen, x, y) => DegreeSign(pen, x, y, Face.SerifItalic), "No chord sounds: counted from the key's tonic");
         return entries;
+    }
+
+    private static void DegreeSign(Pen pen, double x, double y, Face face)
+    {
+        const string Sign = "\u266D3";
+        MixedText.Draw(pen, Sign, x - MixedText.Width(pen.Ink, Sign, HouseStyle.SmallSize, face) / 2, y, HouseStyle.SmallSize, face);
     }
 
     private static Action<Pen, double, double> Letters(string letters) => (pen, x, y) => pen.Text(letters, x, y, HouseStyle.SmallSize, Face.Sans, Anchor.Middle);

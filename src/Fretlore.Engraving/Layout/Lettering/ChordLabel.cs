@@ -32,7 +32,7 @@ internal sealed record ChordLabel(string Symbol, ImmutableArray<ChordPiece> Piec
         {
             Put(upper[..1], false);
             for (i = 1; i < upper.Length && upper[i] is '#' or 'b'; i++) PutSign(upper[i], false);
-            if (upper.AsSpan(i).StartsWith("m") && !upper.AsSpan(i).StartsWith("maj")) Put(upper.Substring(i++, 1), false);
+            if (upper.AsSpan(i).StartsWith("m") && !upper.AsSpan(i).StartsWith("maj") || upper.AsSpan(i).StartsWith("–")) Put(upper.Substring(i++, 1), false);
             var rest = upper[i..];
             PutMixed(rest, rest is not "5" and not "");
         }
@@ -51,9 +51,11 @@ internal sealed record ChordLabel(string Symbol, ImmutableArray<ChordPiece> Piec
             {
                 var isSign = value[k] is '#' or 'b'
                     && (k + 1 < value.Length && char.IsAsciiDigit(value[k + 1]) || k > 0 && value[k - 1] is >= 'A' and <= 'G');
-                if (!isSign) continue;
+                var quality = QualityOf(value[k]);
+                if (!isSign && quality == 0) continue;
                 Put(value[from..k], raised);
-                PutSign(value[k], raised);
+                if (isSign) PutSign(value[k], raised);
+                else PutGlyph(quality, raised);
                 from = k + 1;
             }
             Put(value[from..], raised);
@@ -67,9 +69,10 @@ internal sealed record ChordLabel(string Symbol, ImmutableArray<ChordPiece> Piec
             x += ink.TextWidth(value, Face.SansBold, size);
         }
 
-        void PutSign(char sign, bool raised)
+        void PutSign(char sign, bool raised) => PutGlyph(sign == '#' ? Smufl.CsymAccidentalSharp : Smufl.CsymAccidentalFlat, raised);
+
+        void PutGlyph(int glyph, bool raised)
         {
-            var glyph = sign == '#' ? Smufl.CsymAccidentalSharp : Smufl.CsymAccidentalFlat;
             var size = raised ? RaisedSize : HouseStyle.ChordSize;
             // The chord symbol accidentals are drawn for a text of four staff spaces' size.
             var scale = size / 4 * 0.95;
@@ -78,6 +81,15 @@ internal sealed record ChordLabel(string Symbol, ImmutableArray<ChordPiece> Piec
             x += ink.Music.AdvanceOf(glyph) * scale + 0.05;
         }
     }
+
+    // The triangle of a major seventh and the circles of diminished chords.
+    private static int QualityOf(char sign) => sign switch
+    {
+        '△' => Smufl.CsymMajorSeventh,
+        'ø' => Smufl.CsymHalfDiminished,
+        '°' => Smufl.CsymDiminished,
+        _ => 0,
+    };
 
     public void Draw(Pen pen, double x, double y)
     {

@@ -14,9 +14,9 @@ internal sealed class ChordRows
 
     private readonly Dictionary<(int Staff, int Measure), List<PlacedChord>> chords = [];
 
-    public ChordRows(ScoreModel model, SongReading reading, Ink ink, bool shown)
+    public ChordRows(ScoreModel model, SongReading reading, Ink ink, PageOptions options)
     {
-        if (!shown) return;
+        if (!options.ChordSymbols) return;
         var measureOfBar = new int[model.Song.Bars.Count];
         foreach (var measure in model.Measures) Array.Fill(measureOfBar, measure.Index, measure.FirstBar, measure.BarCount);
         var labels = new Dictionary<string, ChordLabel>();
@@ -27,8 +27,9 @@ internal sealed class ChordRows
             foreach (var moment in reading.Parts[staff.PartIndex].Chords)
             {
                 var measure = model.Measures[measureOfBar[moment.Bar]];
-                if (moment.Symbol == last || measure.Parts[staff.Index].Voices.IsEmpty) continue;
-                last = moment.Symbol;
+                var symbol = moment.SymbolIn(options.SymbolStyle);
+                if (symbol == last || measure.Parts[staff.Index].Voices.IsEmpty) continue;
+                last = symbol;
                 if (!labels.TryGetValue(last, out var label)) labels[last] = label = ChordLabel.Of(last, ink);
                 var key = (staff.Index, measure.Index);
                 if (!chords.TryGetValue(key, out var list)) chords[key] = list = [];

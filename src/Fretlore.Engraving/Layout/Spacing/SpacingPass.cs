@@ -8,7 +8,7 @@ namespace Fretlore.Engraving.Layout.Spacing;
 
 /// <summary>Gives every measure its springs (from durations) and rods (from ink).</summary>
 /// <remarks>Natural space grows with the square root of the duration, about 1.4 times a doubling (Gould, Ross).</remarks>
-internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, double clefWidth)
+internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, DegreeLabels degrees, double clefWidth)
 {
     private readonly ColumnInk slotInk = new(ink, model.Links, !model.Staves[0].ShowsStaff);
 
@@ -81,6 +81,7 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, d
                 foreach (var slot in voice.Slots)
                 {
                     var reach = slotInk.Of(slot);
+                    if (degrees.HalfWidth(slot) is > 0 and var half) Grow(slot.Column, s * 3 + (HasTab ? 1 : 0), half - ColumnInk.Centre, half + ColumnInk.Centre);
                     if (HasStaff) Grow(slot.Column, s * 3, reach.StaffLeft, reach.StaffRight);
                     if (!HasTab) continue;
                     if (!HasStaff) Grow(slot.Column, s * 3, 0, reach.RhythmRight);

@@ -18,7 +18,7 @@ internal sealed class PartRows
     private readonly Row? onTab;
 
     public PartRows(
-        Ink ink, StaffPlan staff, SystemGeometry geometry, ScoreModel model, NoteTitles titles, ChordRows chords, RowSkylines skylines, Measure? warned)
+        Ink ink, StaffPlan staff, SystemGeometry geometry, ScoreModel model, NoteTitles titles, ChordRows chords, DegreeLabels degrees, RowSkylines skylines, Measure? warned)
     {
         this.staff = staff;
         this.geometry = geometry;
@@ -45,6 +45,7 @@ internal sealed class PartRows
         }
         new StaffMarks(TopPen, staff, geometry, chords).Draw();
         free.DrawWords(TopPen);
+        new DegreeRow((onTab ?? onStaff)!.Pen, staff, geometry, degrees).Draw();
     }
 
     /// <summary>The upper row's pen, for what stands above the part.</summary>

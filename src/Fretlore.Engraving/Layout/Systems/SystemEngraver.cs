@@ -13,7 +13,7 @@ namespace Fretlore.Engraving.Layout.Systems;
 
 /// <summary>Draws one system: its parts under each other as close as their ink allows, and what joins them.</summary>
 internal sealed class SystemEngraver(
-    Ink ink, ScoreModel model, SongReading reading, ChordRows chords, PartNames names, ImmutableArray<MeasureSpacing> spacings, double pageWidth)
+    Ink ink, ScoreModel model, SongReading reading, ChordRows chords, DegreeLabels degrees, PartNames names, ImmutableArray<MeasureSpacing> spacings, double pageWidth)
 {
     // How far the bracket's tip reaches below the last line.
     private const double BracketTip = 0.6;
@@ -32,7 +32,7 @@ internal sealed class SystemEngraver(
         var shown = model.Staves.Where(s => !RestsThroughout(s.Index, first, end)).ToArray();
         if (shown.Length == 0 || (!IsRiffs && shown[0].Index != 0)) shown = [model.Staves[0], .. shown];
         var parts = new PartRows[shown.Length];
-        for (var i = 0; i < shown.Length; i++) parts[i] = new PartRows(ink, shown[i], geometry, model, titles, chords, skylines, warned);
+        for (var i = 0; i < shown.Length; i++) parts[i] = new PartRows(ink, shown[i], geometry, model, titles, chords, degrees, skylines, warned);
         new SystemMarks(parts[0].TopPen, geometry).Draw();
 
         var offsets = new double[parts.Length];

@@ -1,7 +1,10 @@
 using Fretlore.Binding;
 using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout;
 using Fretlore.Lesson.Kit;
+using Fretlore.Music.Chords;
+using Fretlore.Reading;
 using Fretlore.Score;
 using Fretlore.Syntax;
 using Fretlore.Tests.Engraving.Layout;
@@ -9,9 +12,11 @@ using Fretlore.Tests.Outside;
 
 namespace Fretlore.Tests.Engraving.Golden;
 
-/// <summary>The pages that were looked at and kept as pictures. Spelled by key and without a reading's chord names, so that only engraving changes them.</summary>
+/// <summary>The pages that were looked at and kept as pictures. Spelled by key and without a reading's chord names, so that only engraving changes them; pages with degrees are read.</summary>
 internal static class GoldenPages
 {
+    private static readonly FontLibrary Fonts = new();
+
     private static readonly PageOptions Printed = new() { ChordFrames = true, Legend = true };
 
     public static IReadOnlyDictionary<string, Func<DrawnPage>> All { get; } = new Dictionary<string, Func<DrawnPage>>
@@ -31,11 +36,19 @@ internal static class GoldenPages
         ["lanterns-2"] = () => Page(Demo("lanterns-on-the-weir"), Printed, 1),
         ["salt-furnace-5"] = () => Page(Demo("salt-furnace"), Printed, 4),
         ["salt-furnace-riffs"] = Riffs,
+        ["kestrel-degrees-1"] = () => ReadPage("kestrel-over-slate", Printed with { Degrees = true, SymbolStyle = ChordStyle.Signs }, 0),
+        ["lanterns-degrees-tab"] = () => ReadPage("lanterns-on-the-weir", Printed with { Degrees = true, Show = Notation.Tab }, 0),
+        ["qualities-signs"] = () => ReadPage(StudySongs.Qualities(), Printed with { SymbolStyle = ChordStyle.Signs }, 0),
     };
 
     private static PageOptions On(string paper) => Printed with { Paper = PaperPreset.Find(paper)!.Paper, StaffSpace = PaperPreset.Find(paper)!.StaffSpace };
 
     private static DrawnPage Page(Song song, PageOptions options, int page) => PageFacts.Engrave(song, options).Pages[page];
+
+    private static DrawnPage ReadPage(string demo, PageOptions options, int page) => ReadPage(Demo(demo), options, page);
+
+    private static DrawnPage ReadPage(Song song, PageOptions options, int page) => Assert.IsType<EngravingResult.Pages>(
+        new PageEngraver(Fonts.Music, Fonts.Texts).Engrave(song, SongReader.Read(song), options)).Document.Pages[page];
 
     private static DrawnPage Riffs()
     {

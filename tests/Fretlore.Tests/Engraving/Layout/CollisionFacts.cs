@@ -2,6 +2,7 @@ using CsCheck;
 using Fretlore.Binding;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout;
+using Fretlore.Music.Chords;
 using Fretlore.Reading;
 using Fretlore.Score;
 using Fretlore.Syntax;
@@ -27,6 +28,7 @@ public class CollisionFacts
             foreach (var shown in Enum.GetValues<Notation>())
             {
                 NoneOf(Collisions(song, reading, new PageOptions { Paper = preset.Paper, StaffSpace = preset.StaffSpace, Show = shown }));
+                NoneOf(Collisions(song, reading, new PageOptions { Paper = preset.Paper, StaffSpace = preset.StaffSpace, Show = shown, Degrees = true, SymbolStyle = ChordStyle.Signs }));
             }
         }
     }

@@ -41,6 +41,17 @@ internal static class StudySongs
         .Renumbered();
     }
 
+    /// <summary>A chord of every quality that has a sign of its own, half a bar each: major seventh, minor, diminished, half-diminished, augmented.</summary>
+    public static Song Qualities()
+    {
+        var b = new SongBuilder { Key = new Key(new NoteName(Step.C), Mode.Ionian, true) }.Part("Guitar");
+        b.Bar(Play(ValueBase.Half, (5, 3), (4, 2), (3, 0), (2, 0)), Play(ValueBase.Half, (5, 3), (4, 5), (3, 3), (2, 4)));
+        b.Bar(Play(ValueBase.Half, (5, 3), (4, 4), (3, 3), (2, 4)), Play(ValueBase.Half, (5, 3), (4, 4), (3, 2), (2, 4)));
+        b.Bar(Play(ValueBase.Half, (5, 3), (4, 2), (3, 1), (2, 1)), Play(ValueBase.Half, (5, 3), (4, 5), (3, 4), (2, 4)));
+        b.Bar(Play(ValueBase.Half, (6, 2), (4, 0), (3, 2), (2, 3)), Play(ValueBase.Half, (5, 2), (4, 3), (3, 2), (2, 3)));
+        return b.Build("Qualities").Renumbered();
+    }
+
     /// <summary>Two guitars in a low tuning: a gallop with droning open string, and a lead that rests at first.</summary>
     /// <param name="bars">How many bars; a multiple of 4.</param>
     public static Song TwoGuitars(int bars)
