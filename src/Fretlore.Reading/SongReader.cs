@@ -38,7 +38,13 @@ public static class SongReader
         var finder = new RoleFinder(keys, song.Bars, pitches, roles);
         for (var part = 0; part < song.Parts.Count; part++) finder.Find(song.Parts[part].Bars, new LocalHarmony(part, tracks));
         var uses = SongKeys.FirstUses(song);
-        foreach (var riff in song.Riffs) ReadRiff(riff, SongKeys.Of(keys, riff, uses), namer, spelling, pitches, degrees, roles);
+        foreach (var riff in song.Riffs)
+        {
+            var own = SongKeys.Of(keys, riff, uses);
+            var harmony = RiffPlace.Of(song, riff) is var (part, bar)
+                ? new LocalHarmony(part, tracks, bar) : new LocalHarmony(0, [ChordTrack.Of(riff.Content, riff.Bars, own, namer)]);
+            ReadRiff(riff, own, harmony, spelling, pitches, degrees, roles);
+        }
         // Nothing keeps the arrays, so that they need not be copied.
         return new SongReading(
             ImmutableCollectionsMarshal.AsImmutableArray(pitches), ImmutableCollectionsMarshal.AsImmutableArray(degrees), parts.MoveToImmutable(),
@@ -63,9 +69,8 @@ public static class SongReader
     }
 
     private static void ReadRiff(
-        Riff riff, ImmutableArray<Key> keys, SegmentNamer namer, SpellingTable spelling, Pitch[] pitches, Interval[] degrees, NoteRole[] roles)
+        Riff riff, ImmutableArray<Key> keys, LocalHarmony harmony, SpellingTable spelling, Pitch[] pitches, Interval[] degrees, NoteRole[] roles)
     {
-        var harmony = new LocalHarmony(0, [ChordTrack.Of(riff.Content, riff.Bars, keys, namer)]);
         var speller = new NoteSpeller(keys, riff.Bars, spelling, 0);
         speller.Add(riff.Content, harmony);
         speller.Settle(pitches, degrees);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Fretlore.Guitar;
 using Fretlore.Lesson.CallOuts.Words;
 using Fretlore.Music;
@@ -11,7 +12,13 @@ internal sealed record CallOutContext(CallOutStyle Style, ValueList<Riff> Riffs,
     ValueList<ShapeReading> Names)
 {
     public static CallOutContext Of(Song song, SongReading? reading, CallOutStyle style) =>
-        new(style, song.Riffs, song.Shapes, reading is { Shapes.IsDefault: false } ? new ValueList<ShapeReading>(reading.Shapes) : []);
+        new(style, song.Riffs, song.Shapes, reading is { Shapes.IsDefault: false } ? new ValueList<ShapeReading>(reading.Shapes) : [])
+        {
+            Roles = reading is { Roles.IsDefaultOrEmpty: false } ? reading.Roles : [],
+        };
+
+    /// <summary>What every note does, by its id; empty when there is no reading.</summary>
+    public ImmutableArray<NoteRole> Roles { get; init; } = [];
 
     /// <summary>The riff that one varies, when it was written for the same neck.</summary>
     public Riff? BaseOf(Riff riff) => riff.VariationOf is { } name && Riffs.FirstOrDefault(r => r.Name == name) is { } found

@@ -3,12 +3,16 @@ using Fretlore.Music;
 namespace Fretlore.Reading.Moments;
 
 /// <summary>The chord that sounds around a part at a time: its own or one that rings on from the bar before, else that of the first other part that has one.</summary>
-internal sealed class LocalHarmony(int part, IReadOnlyList<List<Segment>[]> tracks)
+/// <param name="part">Index of the part.</param>
+/// <param name="tracks">The harmony of every part.</param>
+/// <param name="offset">How many bars of the tracks come before the first bar that is asked about.</param>
+internal sealed class LocalHarmony(int part, IReadOnlyList<List<Segment>[]> tracks, int offset = 0)
 {
     /// <param name="bar">Index of the bar.</param>
     /// <param name="at">Quarter notes from its start.</param>
     internal ChordReading? At(int bar, Beats at)
     {
+        bar += offset;
         if (In(tracks[part], bar, at) is { } own) return own;
         for (var other = 0; other < tracks.Count; other++)
         {

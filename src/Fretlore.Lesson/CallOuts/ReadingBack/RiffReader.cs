@@ -46,6 +46,7 @@ internal sealed class RiffReader
     private bool TrySentence(WordRow row)
     {
         if (row.Take("that is")) return true;
+        if (RoleWords.IsNext(row)) return RoleWords.TrySkip(row);
         if (TryMutes(row) || TryStrand(row)) return true;
         if (row.Take("rest for whole bar")) return Enter(Math.Max(bar, 0)) && row.IsAtEnd;
         if (row.Take("do that")) return DoThat(row);

@@ -26,6 +26,10 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
         {
             bar += detail == Detail.WalkThrough ? TellBar(bar) : TellWhole(bar);
         }
+        if (detail == Detail.WalkThrough)
+        {
+            foreach (var heard in new RoleTeller(riff, context.Roles).Tell()) teller.Breaths.Say(heard);
+        }
         TellRepeats();
         return Done();
     }
@@ -166,7 +170,7 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
 
     private static bool RingsFree(Note[] notes) => notes.Any(NoteWords.RingsFree) && notes.Where(NoteWords.RingsFree).All(n => n.LetsRing);
 
-    private static Event? Landing(PartBar content, Meter meter) =>
+    internal static Event? Landing(PartBar content, Meter meter) =>
         content.Strands[0].Events.LastOrDefault(e => !e.IsRest) is { } last && last.Duration >= Beats.Of(4, meter.Unit) ? last : null;
 
     private static string StrandName(Strand strand)
