@@ -12,12 +12,12 @@ internal static class ImportVerb
 {
     public static Verb Make(Surroundings surroundings)
     {
-        var file = new Argument<string>("FILE") { Description = "The file to read: MusicXML (.musicxml, .xml) or compressed MusicXML (.mxl)." };
+        var file = new Argument<string>("FILE") { Description = "The file to read: MusicXML (.musicxml, .xml), compressed MusicXML (.mxl) or plain-text tab (.txt)." };
         var output = new Option<string>("--output", "-o") { Description = "The sheet to make.", HelpName = "NAME.lore", Required = true };
         var replace = new Option<bool>("--replace") { Description = "Replace the sheet when it is there already." };
         var verb = new Verb(
-            "import", "Make a sheet of a MusicXML file, and list each thing that was not carried over as it was.",
-            "fretlore import my-song.musicxml -o my-song.lore") { file, output, replace };
+            "import", "Make a sheet of a MusicXML file or a plain-text tab, and list each thing that was not carried over as it was.",
+            "fretlore import my-song.musicxml -o my-song.lore", "fretlore import my-song.txt -o my-song.lore") { file, output, replace };
         verb.SetAction(parsed => Run(surroundings, parsed.GetRequiredValue(file), parsed.GetRequiredValue(output), parsed.GetValue(replace)));
         return verb;
     }
@@ -43,14 +43,15 @@ internal static class ImportVerb
         }
         var made = (SheetImport.Made)import;
         if (NewSheetFile.Write(surroundings, surroundings.Out, output, Encoding.UTF8.GetBytes(made.Text), replace) is var code and not ExitCode.Fine) return code;
-        Report(surroundings, output, made);
+        Report(surroundings, path, output, made);
         return made.Findings.IsEmpty ? ExitCode.Fine : ExitCode.SheetHasErrors;
     }
 
-    private static void Report(Surroundings surroundings, string output, SheetImport.Made made)
+    private static void Report(Surroundings surroundings, string path, string output, SheetImport.Made made)
     {
         surroundings.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{output}: {Count(made.Bars, "bar")}, {Count(made.Parts, "part")}."));
         RemarkPrinter.Write(surroundings.Out, made.Remarks);
+        if (!made.InFile.IsEmpty) FindingPrinter.Write(surroundings.Error, path, made.InFile, surroundings.Colours);
         if (made.Findings.IsEmpty) return;
         FindingPrinter.Write(surroundings.Error, output, made.Findings, surroundings.Colours);
     }

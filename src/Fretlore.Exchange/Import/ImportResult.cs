@@ -12,7 +12,11 @@ public abstract record ImportResult
     }
 
     /// <summary>The song, and each thing that was not carried over as it was.</summary>
-    public sealed record Made(Song Song, ImmutableArray<Remark> Remarks) : ImportResult;
+    public sealed record Made(Song Song, ImmutableArray<Remark> Remarks) : ImportResult
+    {
+        /// <summary>Places of a text that had to be guessed, or could not be read.</summary>
+        public ImmutableArray<TextFinding> Findings { get; init; } = [];
+    }
 
     /// <summary>The file is not what it should be, or more than is taken.</summary>
     /// <param name="Reason">What is wrong, in one sentence.</param>

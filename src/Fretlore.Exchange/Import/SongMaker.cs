@@ -1,5 +1,5 @@
-using System.Globalization;
 using Fretlore.Exchange.Reports;
+using Fretlore.Exchange.Sheets;
 using Fretlore.Music;
 using Fretlore.Score;
 
@@ -22,9 +22,9 @@ internal static class SongMaker
         }
         if (parts.Count == 0) throw new RefusedFileException("The file holds no notes.", "Export it again from the program it comes from.");
         var next = 0;
-        var numbered = parts.Select((p, i) => p with
+        var numbered = parts.Select(p => p with
         {
-            Name = string.Create(CultureInfo.InvariantCulture, $"part{i + 1}"),
+            Name = SheetNames.Short(p.Title),
             Bars = p.Bars.Select(b => b with { Strands = b.Strands.Select(s => s with { Events = s.Events.Select(Number).ToValueList() }).ToValueList() }).ToValueList(),
         }).ToValueList();
         return new Song

@@ -62,7 +62,8 @@ internal static class ValuePieces
                 var (inTimeOf, count) = (factor.Numerator, factor.Denominator);
                 if (count == 1) (inTimeOf, count) = (inTimeOf * 2, 2);
                 if (count is < 2 or > LargestTuplet || inTimeOf is < 1 or > LargestTuplet || count == inTimeOf || inTimeOf > 4 * count || count > 4 * inTimeOf) continue;
-                var price = count * inTimeOf * (factor > Beats.Of(1) ? 3 : 1) + dots;
+                // Three in the time of two is usual, three in the time of one or of four is not.
+                var price = count * inTimeOf * (factor > Beats.Of(1) || count >= 2 * inTimeOf ? 3 : 1) + dots;
                 if (price >= cost) continue;
                 (best, cost) = ((new NoteValue(unit, dots), new Tuplet((int)count, (int)inTimeOf, unit)), price);
             }

@@ -63,17 +63,24 @@ internal static class RhythmText
     private static IEnumerable<RhythmCell> CellsAt(IReadOnlyList<Event> events, int start)
     {
         var first = events[start];
+        var waits = false;
         for (var length = 1; length <= LongestCell && start + length <= events.Count; length++)
         {
-            if (events[start + length - 1].Tuplet != first.Tuplet) yield break;
+            if (events[start + length - 1].Tuplet != first.Tuplet)
+            {
+                if (waits) yield return new RhythmCell([first.Value], first.Tuplet);
+                yield break;
+            }
             var values = Enumerable.Range(start, length).Select(i => events[i].Value).ToImmutableArray();
             if (first.Tuplet is { } tuplet && values.Max(v => v.Base) != tuplet.Unit)
             {
                 // The unit of a tuplet is its cell's shortest value: the cell goes on until that comes, or the unit gives way.
                 if (values.Max(v => v.Base) > tuplet.Unit || length == Math.Min(LongestCell, events.Count - start)) yield return new RhythmCell([first.Value], tuplet);
                 if (values.Max(v => v.Base) > tuplet.Unit) yield break;
+                waits = true;
                 continue;
             }
+            waits = false;
             var cell = new RhythmCell(values, first.Tuplet);
             if (length == 1 || first.Tuplet is not null || IsNatural(cell, events, start)) yield return cell;
         }

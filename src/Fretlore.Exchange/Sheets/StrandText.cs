@@ -176,6 +176,11 @@ internal sealed class StrandText(Neck neck, IReadOnlyDictionary<string, NamedSha
     private string GlideOut(ValueList<Note> notes, int bar)
     {
         var ways = notes.Select(n => n.GlideOut).Distinct().ToList();
+        if (ways.Count > 1 && notes.Any(n => n.IsHeldOn))
+        {
+            remarks.Add(RemarkKind.LeftOut, "A glide out of one note of a chord while another sounds on is not carried over.", part, bar + 1);
+            return "";
+        }
         if (ways.Count > 1) remarks.Add(RemarkKind.Changed, "A glide out of some notes of a chord is written for all of them.", part, bar + 1);
         return ways.FirstOrDefault(w => w != Score.GlideOut.None) switch
         {

@@ -30,9 +30,15 @@ internal sealed record TabStretch(string Word, List<int> Columns, int Room, bool
 /// <summary>A bar, or a piece of one that is too wide for a line, as text: a line a string between bar lines.</summary>
 internal sealed class TabBar
 {
-    public required string[] Strings { get; init; }
+    public required string[] Strings { get; set; }
 
     public int Width => Strings[0].Length;
+
+    /// <summary>How wide it has to be for what stands over its last notes; chord symbols and words may give way to the left.</summary>
+    public int Needed => Labels.Where(l => l.Row is TabRow.Marks or TabRow.Changes && l.Text[0] != '"').Select(l => l.Column + l.Text.Length)
+        .Concat(Stretches.Where(s => s.Columns.Count == 1).Select(s => s.Columns[0] + TabSystem.Short(s.Word).Length)).Append(Width).Max();
+
+    public void WidenTo(int width) => Strings = [.. Strings.Select(s => s.PadRight(width, '-'))];
 
     public List<TabLabel> Labels { get; } = [];
 
@@ -90,7 +96,7 @@ internal static class TabColumns
     {
         for (var i = 0; i < first.Length; i++)
         {
-            if (first[i] is { } one && second[i] is not null && !TabSigns.EndsInJoint(one)) return true;
+            if (first[i] is { } one && second[i] is { } two && !(TabSigns.EndsInJoint(one) && two.Before.Length == 0)) return true;
         }
         return false;
     }

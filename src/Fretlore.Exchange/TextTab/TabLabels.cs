@@ -30,8 +30,9 @@ internal sealed class TabLabels(Song song, SongReading reading, int index, TabSi
             piece.Labels.Add(new TabLabel(TabRow.Values, columnOf(i), moments[i].Value));
             foreach (var item in moments[i].Events) AddEvent(piece, item, moments[i], columnOf(i));
         }
-        // What stands where no note starts goes to the next moment, or to the bar's last.
-        foreach (var mark in song.Bars[bar].Tempos.Where(t => !t.At.IsZero)) Place(mark.At, TabRow.Changes, $"({SheetWords.Of(mark.Tempo)})");
+        // What stands where no note starts goes to the next moment, or to the bar's last; a tempo is written where it belongs, in the parts that play there.
+        foreach (var mark in song.Bars[bar].Tempos.Where(t => !t.At.IsZero && (StartsAt(part, bar, t.At) || (index == 0 && !song.Parts.Any(p => StartsAt(p, bar, t.At))))))
+            Place(mark.At, TabRow.Changes, $"({SheetWords.Of(mark.Tempo)})");
         foreach (var chord in chords[bar]) Place(chord.At, TabRow.Chords, chord.Symbol);
         foreach (var item in part.Bars[bar].Strands.SelectMany(s => s.Events).Where(e => e.ChordSymbol is not null && !chords[bar].Any(c => c.At == e.Start)))
             Place(item.Start, TabRow.Chords, item.ChordSymbol!);
@@ -51,13 +52,20 @@ internal sealed class TabLabels(Song song, SongReading reading, int index, TabSi
         }
     }
 
+    private static bool StartsAt(Part part, int bar, Beats at) => part.Bars[bar].Strands.Any(s => s.Events.Any(e => e.Start == at));
+
     private void AddStart(TabBar piece, int bar)
     {
         var changes = Changes(bar).Concat(bar > 0 ? song.Bars[bar].Tempos.Where(t => t.At.IsZero).Select(t => SheetWords.Of(t.Tempo)) : []).Select(c => $"({c})").Concat(riffs[bar].Select(r => "riff " + r));
         var text = string.Join("  ", changes);
         if (text.Length > 0) piece.Labels.Add(new TabLabel(TabRow.Changes, 0, text));
+    }
+
+    /// <summary>Says at the end of a repeat how often it is played, where that is more than twice.</summary>
+    public void AddTimes(TabBar end, int bar)
+    {
         var count = song.Bars[bar].RepeatCount;
-        if (count > 2 && song.Bars[bar].EndingPasses.Count == 0) piece.Labels.Add(new TabLabel(TabRow.Form, piece.Width, string.Create(CultureInfo.InvariantCulture, $"x{count}")));
+        if (count > 2 && song.Bars[bar].EndingPasses.Count == 0) end.Labels.Add(new TabLabel(TabRow.Form, end.Width, string.Create(CultureInfo.InvariantCulture, $"x{count}")));
     }
 
     private IEnumerable<string> Changes(int bar)

@@ -24,7 +24,7 @@ internal sealed class TabMoment
     /// <summary>True when it only goes on from the moment before.</summary>
     public bool SoundsOn { get; init; }
 
-    /// <summary>Strings that sound on through a moment that only goes on.</summary>
+    /// <summary>Strings of the moment before that sound on through one that only goes on.</summary>
     public HashSet<StringNumber> Held { get; } = [];
 
     public IEnumerable<Note> Notes => Events.SelectMany(e => e.Notes);
@@ -66,7 +66,7 @@ internal sealed class TabMoment
             {
                 var moment = new TabMoment { At = at, Length = LengthOf(value, tuplet), Value = Text(value, tuplet), SoundsOn = written };
                 if (!written) moment.Events.AddRange(events[at]);
-                else moment.Held.UnionWith(SoundingAt(content, at));
+                else moment.Held.UnionWith(SoundingAt(content, at).Where(h => events[starts[i]].Any(e => e.Notes.Any(n => n.String == h))));
                 moments.Add(moment);
                 (at, written) = (at + moment.Length, true);
             }

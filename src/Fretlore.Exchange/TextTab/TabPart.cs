@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Fretlore.Exchange.Reports;
@@ -11,6 +12,9 @@ namespace Fretlore.Exchange.TextTab;
 /// <summary>One part as systems of tab, section by section.</summary>
 internal sealed class TabPart
 {
+    // As much as the longest word over a note takes.
+    private const int RoomForWords = 10;
+
     private readonly Song song;
     private readonly Part part;
     private readonly int width;
@@ -18,6 +22,7 @@ internal sealed class TabPart
     private readonly TabSigns signs;
     private readonly TabLabels labels;
     private readonly HashSet<NoteId> doubled;
+    private readonly ImmutableArray<Repeat> repeats;
 
     // For each bar its moments and their signs; all of them before anything is laid out, since a sign can lead on over a bar line.
     private readonly List<(List<TabMoment> Moments, List<TabCell?[]> Cells)> content = [];
@@ -31,10 +36,11 @@ internal sealed class TabPart
         this.part = song.Parts[part];
         labels = new TabLabels(song, reading, part, signs);
         doubled = GlidesMistaken();
+        repeats = Repeat.In(song.Bars);
         for (var bar = 0; bar < this.part.Bars.Count; bar++)
         {
             var moments = TabMoment.Of(this.part.Bars[bar], song.Bars[bar], this.part.Title, bar, remarks);
-            content.Add((moments, CellsOf(moments)));
+            content.Add((moments, CellsOf(moments, bar)));
         }
         var fingers = this.part.Bars.SelectMany(b => b.Notes).Count(n => n.Finger is not null);
         if (fingers > 0) remarks.Add(RemarkKind.LeftOut, "The fingers of the fretting hand are not carried over.", this.part.Title);
@@ -52,7 +58,7 @@ internal sealed class TabPart
             for (var bar = section.FirstBar; bar < end;)
             {
                 var rests = RestsFrom(bar, end);
-                bars.AddRange(rests > 0 ? [Rest(bar, rests)] : Bars(bar, width - names[0].Length - 2));
+                bars.AddRange(rests > 0 ? [Rest(bar, rests)] : Bars(bar, width - names[0].Length - 4));
                 bar += Math.Max(1, rests);
             }
             foreach (var system in Systems(bars, names[0].Length)) new TabSystem(names, system, width).Write(text);
@@ -95,9 +101,11 @@ internal sealed class TabPart
     {
         var words = count == 1 ? "rest" : string.Create(CultureInfo.InvariantCulture, $"rest {count}");
         var made = NewBar(bar, [.. Enumerable.Repeat(new string('-', words.Length + 4), part.Neck.StringCount)]);
-        SetLines(made, made, bar, bar + count - 1);
         made.Labels.Add(new TabLabel(TabRow.Values, 2, words));
         labels.AddTo(made, bar, [], _ => 2, made);
+        made.WidenTo(made.Needed);
+        SetLines(made, made, bar, bar + count - 1);
+        labels.AddTimes(made, bar + count - 1);
         if (part.Bars[bar].RoadMap is { } map) made.Labels.Add(new TabLabel(TabRow.Changes, 0, SheetWords.Quoted("road map: " + map)));
         return made;
     }
@@ -122,6 +130,12 @@ internal sealed class TabPart
     // A bar that is too wide for a line is cut between moments; the pieces have no bar line between them.
     private List<TabBar> Bars(int index, int room)
     {
+        var whole = Pieces(index, room);
+        return whole.TrueForAll(p => p.Needed <= room) ? whole : Pieces(index, room - RoomForWords);
+    }
+
+    private List<TabBar> Pieces(int index, int room)
+    {
         var (moments, cells) = content[index];
         var columns = TabColumns.Of(moments, cells, song.Bars[index].Length);
         var pieces = new List<TabBar>();
@@ -134,11 +148,13 @@ internal sealed class TabPart
             var piece = NewBar(index, [.. Enumerable.Range(0, part.Neck.StringCount).Select(s => Line(s, first, end, start, stop))]);
             var (from, shift) = (first, start);
             labels.AddTo(piece, index, moments[first..end], m => columns[from + m] - shift, first == 0 ? piece : null);
+            piece.WidenTo(Math.Min(piece.Needed, room + RoomForWords));
             pieces.Add(piece);
             first = end;
         }
         foreach (var piece in pieces) (piece.Left, piece.Right) = ("", "");
         SetLines(pieces[0], pieces[^1], index, index);
+        labels.AddTimes(pieces[^1], index);
         return pieces;
 
         int SignsFrom(int moment) => columns[moment] - cells[moment].Max(c => c?.Before.Length ?? 0);
@@ -157,16 +173,18 @@ internal sealed class TabPart
         }
     }
 
-    private List<TabCell?[]> CellsOf(List<TabMoment> moments)
+    private List<TabCell?[]> CellsOf(List<TabMoment> moments, int bar)
     {
         var cells = new List<TabCell?[]>();
+        var before = Repeat.Before(repeats, bar) is >= 0 and var earlier && earlier < content.Count ? content[earlier].Cells.LastOrDefault() : null;
         foreach (var moment in moments)
         {
             var row = new TabCell?[part.Neck.StringCount];
             foreach (var item in moment.Events)
             {
                 foreach (var note in item.Graces) AddGrace(row, note);
-                foreach (var note in item.Notes) Add(row, note);
+                // What another line was played under is not in the column before, and can't be seen to sound on.
+                foreach (var note in item.Notes.Where(n => !n.IsTiedFromBefore || (cells.Count > 0 ? cells[^1] : before)?[n.String.Value - 1] is not null)) Add(row, note);
             }
             foreach (var number in moment.Held.Where(h => row[h.Value - 1] is null)) row[number.Value - 1] = new TabCell { Body = signs.Use("=") };
             cells.Add(row);

@@ -117,10 +117,13 @@ internal sealed class TabSystem
         }
     }
 
+    /// <summary>A word as it is written where there is little room.</summary>
+    public static string Short(string word) => word == "let ring" ? "ring" : word;
+
     // "PM----|": the line ends over the last moment, or before the one after it; where there is no room for it the word stands over each.
     private static IEnumerable<(int Column, string Text)> Stretch(string word, List<int> columns, int room)
     {
-        if (word == "let ring" && columns.Count > 1 && columns[0] + word.Length > room) word = "ring";
+        if (columns[0] + word.Length > room) word = Short(word);
         var end = Math.Max(columns[^1], columns[0] + word.Length);
         if (columns.Count == 1) yield return (columns[0], word);
         else if (end > room) foreach (var column in columns) yield return (column, word);

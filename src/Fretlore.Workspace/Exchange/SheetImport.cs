@@ -3,6 +3,7 @@ using Fretlore.Exchange.Import;
 using Fretlore.Exchange.MusicXml;
 using Fretlore.Exchange.Reports;
 using Fretlore.Exchange.Sheets;
+using Fretlore.Exchange.TextTab;
 using Fretlore.Syntax;
 
 namespace Fretlore.Workspace.Exchange;
@@ -20,23 +21,43 @@ public abstract record SheetImport
     /// <param name="Parts">How many parts it has.</param>
     /// <param name="Remarks">Each thing that was not carried over as it was.</param>
     /// <param name="Findings">What is wrong with the sheet all the same, such as a grip that no rule could mend.</param>
-    public sealed record Made(string Text, int Bars, int Parts, ImmutableArray<Remark> Remarks, ImmutableArray<Finding> Findings) : SheetImport;
+    public sealed record Made(string Text, int Bars, int Parts, ImmutableArray<Remark> Remarks, ImmutableArray<Finding> Findings) : SheetImport
+    {
+        /// <summary>What was guessed in the file, or could not be read, at its place in the file's text.</summary>
+        public ImmutableArray<Finding> InFile { get; init; } = [];
+    }
 
     /// <summary>The file can't be used.</summary>
     public sealed record Refused(string Reason, string Remedy) : SheetImport;
 
-    /// <summary>Reads a file as MusicXML, plain or compressed.</summary>
-    public static SheetImport Read(byte[] file) => MusicXmlReader.Read(file) switch
+    /// <summary>Reads a file as what it begins like: MusicXML, plain or compressed, or else plain-text tab.</summary>
+    public static SheetImport Read(byte[] file) => (IsXml(file) ? MusicXmlReader.Read(file) : TextTabReader.Read(file)) switch
     {
         ImportResult.Made made => Write(made),
         ImportResult.Refused refused => new Refused(refused.Reason, refused.Remedy),
         _ => throw new InvalidOperationException(),
     };
 
+    // XML begins with a pointed bracket, in whatever encoding; a compressed score is a zip archive.
+    private static bool IsXml(byte[] file)
+    {
+        var start = file.AsSpan(0, Math.Min(file.Length, 512));
+        if (start is [(byte)'P', (byte)'K', ..]) return true;
+        foreach (var b in start)
+        {
+            if (b == '<') return true;
+            if (b is not (0 or 0xEF or 0xBB or 0xBF or 0xFE or 0xFF) && b > ' ') return false;
+        }
+        return file.Length == 0;
+    }
+
     private static Made Write(ImportResult.Made made)
     {
         var sheet = SheetWriter.Write(made.Song);
         var bound = SongWorkspace.Open(new SourceText(sheet.Text, ""));
-        return new Made(sheet.Text, made.Song.Bars.Count, made.Song.Parts.Count, [.. made.Remarks, .. sheet.Remarks], [.. bound.Findings.Where(f => f.Severity == Severity.Error)]);
+        return new Made(sheet.Text, made.Song.Bars.Count, made.Song.Parts.Count, [.. made.Remarks, .. sheet.Remarks], [.. bound.Findings.Where(f => f.Severity == Severity.Error)])
+        {
+            InFile = [.. made.Findings.Select(TextTabDiagnostics.Of)],
+        };
     }
 }

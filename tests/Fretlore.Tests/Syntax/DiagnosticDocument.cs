@@ -25,7 +25,7 @@ internal static class DiagnosticDocument
     {
         var text = new StringBuilder();
         text.Append("# Findings\n\nEverything that can be found wrong with a sheet, by code, with example names and numbers. FL0 is about files, FL1 about the text,\n");
-        text.Append("FL2 about its meaning, FL3 about what its music is, FL4 about the fretting hand, FL5 about its sound. A finding has a place; an *error* has to be mended before anything is made, a *warning* should be looked at,\n");
+        text.Append("FL2 about its meaning, FL3 about what its music is, FL4 about the fretting hand, FL5 about its sound,\nFL6 about plain-text tab that is imported. A finding has a place; an *error* has to be mended before anything is made, a *warning* should be looked at,\n");
         text.Append("a *hint* tells what was taken for granted.\n\n| code | | what is wrong | what to do |\n| --- | --- | --- | --- |\n");
         foreach (var d in All)
         {

@@ -60,7 +60,7 @@ internal sealed class ScoreReader(XElement root, Remarks remarks)
                 lines.Add(new MeasureLines());
                 isImplicit.Add(false);
             }
-            foreach (var barline in measures[i].Items.Where(m => m.Name.LocalName == "barline")) lines[i].Add(barline);
+            foreach (var barline in measures[i].Items.Where(m => m.Name.LocalName == "barline")) BarlineReader.Read(barline, lines[i]);
             isImplicit[i] |= measures[i].Measure?.Said("implicit") == "yes";
             read.Add(reader.Read(measures[i].Items, i));
         }

@@ -2,7 +2,7 @@ using Fretlore.Music;
 using Fretlore.Reading;
 using Fretlore.Score;
 
-namespace Fretlore.Exchange.MusicXml.Reading;
+namespace Fretlore.Exchange.Import;
 
 /// <summary>Keeps the chord symbols of a file where they say something else than the notes do.</summary>
 internal static class StatedSymbols

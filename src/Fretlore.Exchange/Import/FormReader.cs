@@ -1,10 +1,9 @@
-using System.Xml.Linq;
 using Fretlore.Music;
 using Fretlore.Score;
 
-namespace Fretlore.Exchange.MusicXml.Reading;
+namespace Fretlore.Exchange.Import;
 
-/// <summary>What the bar lines of one measure say.</summary>
+/// <summary>What the bar lines of one bar say.</summary>
 internal sealed class MeasureLines
 {
     public bool StartsRepeat { get; set; }
@@ -17,36 +16,6 @@ internal sealed class MeasureLines
     public bool EndsEnding { get; set; }
 
     public BarLine Line { get; set; }
-
-    public void Add(XElement barline)
-    {
-        if (barline.Element("repeat") is { } repeat)
-        {
-            if (repeat.Said("direction") == "forward") StartsRepeat = true;
-            else Repeats = XmlWords.Whole(repeat.Said("times")) is >= 2 and <= 100 and var times ? times : -1;
-        }
-        if (barline.Element("ending") is { } ending)
-        {
-            if (ending.Said("type") == "start") StartsEnding = Passes(ending.Said("number") ?? "1");
-            else EndsEnding = true;
-        }
-        if (barline.Said("location") is null or "right")
-        {
-            Line = barline.Text("bar-style") switch { "light-light" => BarLine.Double, "light-heavy" when Repeats == 0 => BarLine.Final, _ => Line };
-        }
-    }
-
-    private static ValueList<int> Passes(string text)
-    {
-        var passes = new SortedSet<int>();
-        foreach (var piece in text.Split([',', ' '], StringSplitOptions.RemoveEmptyEntries))
-        {
-            var ends = piece.Split('-').Select(XmlWords.Whole).ToArray();
-            if (ends is [>= 1 and <= 100 and var one]) passes.Add(one);
-            else if (ends is [>= 1 and <= 100 and var from, >= 1 and <= 100 and var to]) for (var p = from; p <= to; p++) passes.Add(p);
-        }
-        return passes.Count > 0 ? passes.ToValueList() : [1];
-    }
 }
 
 /// <summary>Puts repeats and endings on bars.</summary>

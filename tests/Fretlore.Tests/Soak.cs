@@ -1,0 +1,15 @@
+using System.Globalization;
+
+namespace Fretlore.Tests;
+
+/// <summary>How much a test that could go on for ever takes: a sample by itself, and as much as FRETLORE_SOAK says for a long run.</summary>
+internal static class Soak
+{
+    private static int? Asked => int.TryParse(Environment.GetEnvironmentVariable("FRETLORE_SOAK"), CultureInfo.InvariantCulture, out var number) ? number : null;
+
+    /// <summary>Damaged files to read.</summary>
+    public static int Files(int usual) => Asked ?? usual;
+
+    /// <summary>Generated songs to carry there and back; at most a few thousand, since each is written and read several times.</summary>
+    public static int Songs(int usual) => Asked is { } asked ? Math.Clamp(asked, usual, 3000) : usual;
+}
