@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Fretlore.Music;
-using Fretlore.Reading.Chords;
 using Fretlore.Reading.Moments;
 using Fretlore.Score;
 
@@ -81,7 +80,7 @@ internal sealed class NoteSpeller(ImmutableArray<Key> keys, ValueList<Bar> bars,
 
     private readonly record struct Place(int Bar, Key Key, int NextSignature);
 
-    private SpelledNote Take(Note note, Event item, double time, double length, Place place, ChordReading? chord, SpelledNote?[] sounding)
+    private static SpelledNote Take(Note note, Event item, double time, double length, Place place, ChordReading? chord, SpelledNote?[] sounding)
     {
         var before = sounding[note.String.Value & 31];
         var pitchClass = note.Sounding.PitchClass;

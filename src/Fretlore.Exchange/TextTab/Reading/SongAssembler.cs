@@ -90,7 +90,7 @@ internal sealed class SongAssembler(TabHeading heading, List<ReadPart> parts, Te
     }
 
     // Where no bar lines stand, or more notes than a bar can have, the usual distance is taken for an eighth, and as many as fill the metre for a bar.
-    private IEnumerable<ReadBar> Parted(ReadBar bar, Meter meter)
+    private List<ReadBar> Parted(ReadBar bar, Meter meter)
     {
         if (bar.Labels.Values.Count > 0 || bar.Labels.Counts.Count > 0) return [bar];
         var moments = bar.Moments();

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Fretlore.Lesson.CallOuts.Words;
-using Fretlore.Music;
 using Fretlore.Music.Chords;
 using Fretlore.Reading;
 using Fretlore.Score;

@@ -4,7 +4,6 @@ using Fretlore.Exchange.Reports;
 using Fretlore.Exchange.Sheets;
 using Fretlore.Exchange.TextTab;
 using Fretlore.Score;
-using Fretlore.Tests.Songs;
 
 namespace Fretlore.Tests.Exchange.TextTab;
 

@@ -1,6 +1,5 @@
 using System.Text;
 using Fretlore.Exchange.Import;
-using Fretlore.Exchange.Reports;
 using Fretlore.Exchange.Sheets;
 using Fretlore.Exchange.TextTab;
 using Fretlore.Guitar;
