@@ -87,7 +87,7 @@ public class MusicXmlFacts
     public void Accidentals_ArePrintedWhereANoteDiffersFromTheKeyOrFromWhatStandsBefore()
     {
         var song = new SongBuilder { Key = StudySongs.KeyOf("G", "major") }.Part("guitar")
-            .Bar([.. new[] { 2, 1, 1, 2 }.Select(fret => SongBuilder.Play(ValueBase.Quarter, (1, fret)))]).Build();
+            .Bar([.. new[] { 2, 1, 0, 2 }.Select(fret => SongBuilder.Play(ValueBase.Quarter, (1, fret)))]).Build();
         Assert.Equal(["", "natural", "", "sharp"], Written.MusicXml(song).Descendants("note").Select(n => (string?)n.Element("accidental") ?? ""));
     }
 

@@ -124,7 +124,7 @@ public sealed class PracticePageInBrowserFacts(BrowserReport browser) : IClassFi
     public void ARecording_LinedUpByTwoTaps_RunsWithTheCursor()
     {
         var take = browser["take"];
-        Assert.Contains("Lined up at 2 bars, at 67 %", take.GetProperty("said").GetString(), StringComparison.Ordinal);
+        Assert.Matches("Lined up at 2 bars, at 6[4-9] %", take.GetProperty("said").GetString());
         var off = Numbers(take.GetProperty("off"));
         Assert.NotEmpty(off);
         // The taps are as good as the machine that taps.
