@@ -18,12 +18,14 @@ public sealed class SongWorkspace
 {
     private readonly BoundSong bound;
     private readonly Lazy<SongReading> reading;
+    private readonly Lazy<SongHands> hands;
 
     private SongWorkspace(ParsedSheet sheet)
     {
         Sheet = sheet;
         bound = SongBinder.Bind(sheet);
         reading = new Lazy<SongReading>(() => SongReader.Read(Song ?? throw new InvalidOperationException("A sheet without a song has no reading.")));
+        hands = new Lazy<SongHands>(() => HandPlanner.Plan(Song ?? throw new InvalidOperationException("A sheet without a song has no hand plan.")));
         // Only a stated symbol can disagree with the reading, so a sheet without one is checked without it.
         var conflicts = bound.Song is { } song && StatesSymbols(song) ? ReadingDiagnostics.Of(Reading, bound) : [];
         Findings = [.. bound.Diagnostics.Concat(conflicts).Concat(SoundDiagnostics.Of(sheet.Root)).OrderBy(d => d.Span.Start).Select(d => Finding.Of(d, sheet.Text))];
@@ -38,7 +40,10 @@ public sealed class SongWorkspace
     /// <summary>What the song's music is. There must be a song.</summary>
     public SongReading Reading => reading.Value;
 
-    /// <summary>What was found in the sheet, in the order of its text.</summary>
+    /// <summary>How an average fretting hand plays the song. There must be a song.</summary>
+    public SongHands Hands => hands.Value;
+
+    /// <summary>What was found in the sheet, in the order of its text; what no hand can do is not among it, see <see cref="Check"/>.</summary>
     public ImmutableArray<Finding> Findings { get; }
 
     public bool HasErrors => bound.HasErrors;
@@ -46,11 +51,16 @@ public sealed class SongWorkspace
     /// <summary>Reads a sheet. Never fails, whatever the text.</summary>
     public static SongWorkspace Open(SourceText text) => new(Syntax.Sheet.Parse(text));
 
+    /// <summary>Everything that was found in the sheet, in the order of its text: what is written, and what no average hand can do.</summary>
+    public ImmutableArray<Finding> Check() => Song is null || HasErrors ? Findings : [.. Findings.Concat(PlanHands(HandSize.Average).Findings).OrderBy(f => f.Line).ThenBy(f => f.Column)];
+
     /// <summary>Plans the fretting hand through the song. There must be a song.</summary>
     public HandsView PlanHands(HandSize size)
     {
-        var plan = HandPlanner.Plan(Song ?? throw new InvalidOperationException("A sheet without a song has no hand plan."), size);
-        var found = plan.Parts.SelectMany(part => part.Problems)
+        var plan = size == HandSize.Average ? Hands : HandPlanner.Plan(Song ?? throw new InvalidOperationException("A sheet without a song has no hand plan."), size);
+        // A riff that is played is looked at where it is played, at the tempo there.
+        var unplayed = plan.Riffs.Where(riff => !Song!.RiffUses.Any(use => use.Riff == riff.Name));
+        var found = plan.Parts.Concat(unplayed).SelectMany(line => line.Problems)
             .Select(problem => HandsView.Finding(problem, bound.SpanOf(problem.Note)))
             .DistinctBy(diagnostic => (diagnostic.Code, diagnostic.Span))
             .OrderBy(diagnostic => diagnostic.Span.Start);
@@ -65,7 +75,7 @@ public sealed class SongWorkspace
     public FilmPlanResult PlanFilm(TimeSpan? budget = null)
     {
         var song = Song ?? throw new InvalidOperationException("A sheet without a song has no lesson.");
-        return FilmPlanner.Plan(Performer.Play(song), Reading, HandPlanner.Plan(song), budget);
+        return FilmPlanner.Plan(Performer.Play(song), Reading, Hands, budget);
     }
 
     /// <summary>Makes the song's kit in memory. There must be a song.</summary>
@@ -73,6 +83,6 @@ public sealed class SongWorkspace
     public KitResult MakeKit(KitOptions options, Action<KitMoment>? progress = null, CancellationToken stop = default)
     {
         var song = Song ?? throw new InvalidOperationException("A sheet without a song has no kit.");
-        return KitBuilder.Build(new KitSource(song, () => Reading, () => HandPlanner.Plan(song), options, stop), progress);
+        return KitBuilder.Build(new KitSource(song, () => Reading, () => Hands, options, stop), progress);
     }
 }

@@ -3,7 +3,7 @@ using Fretlore.Lesson.Plans;
 using Fretlore.Lesson.Subjects;
 using Fretlore.Music;
 using Fretlore.Score;
-using Fretlore.Workspace.Hands;
+using Fretlore.Lesson.Fingers;
 
 namespace Fretlore.Cli.Output;
 
@@ -29,7 +29,7 @@ internal static class FilmPlanPrinter
         if (plan.OneMoreMinute.Count > 0) output.WriteLine($"With one more minute: {Marked.Safe(string.Join(' ', plan.OneMoreMinute))}");
         foreach (var remark in plan.Remarks) output.WriteLine(Marked.Safe(remark));
         WriteOffers(output, plan.Offers);
-        output.WriteLine(HandsView.Caution);
+        output.WriteLine(HandData.Cautions);
         output.WriteLine("If the song is someone else's, get a licence from its publisher before you publish the film.");
     }
 

@@ -29,7 +29,7 @@ internal static class CheckVerb
         if (file.Wrong is null)
         {
             var song = SongWorkspace.Open(file.Text);
-            findings = song.Findings;
+            findings = song.Check();
             code = song.HasErrors ? ExitCode.SheetHasErrors : ExitCode.Fine;
         }
         if (asJson)

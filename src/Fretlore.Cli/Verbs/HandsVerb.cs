@@ -5,7 +5,7 @@ using Fretlore.Cli.Files;
 using Fretlore.Cli.Json;
 using Fretlore.Cli.Output;
 using Fretlore.Hands.Plans;
-using Fretlore.Music;
+using Fretlore.Lesson.Fingers;
 using Fretlore.Score;
 using Fretlore.Workspace;
 using Fretlore.Workspace.Hands;
@@ -58,50 +58,26 @@ internal static class HandsVerb
     private static void Write(Surroundings surroundings, string path, Song song, HandsView view, int[] parts)
     {
         var output = surroundings.Out;
-        foreach (var part in parts)
+        var data = HandData.Of(song, view.Plan, parts);
+        for (var i = 0; i < parts.Length; i++)
         {
-            var hands = view.Plan.Parts[part];
-            output.WriteLine($"{song.Parts[part].Title}: {Word(hands.Whole.Difficulty)}");
-            Columns.Write(output, Bars(song.Bars, song.Parts[part].Bars, hands, view.Plan)
-                .Where(bar => bar.Difficulty != Word(Difficulty.None))
+            output.WriteLine($"{song.Parts[parts[i]].Title}: {data.Parts[i].Difficulty}");
+            Columns.Write(output, data.Parts[i].Bars
+                .Where(bar => bar.Difficulty != BarOfHands.Word(Difficulty.None))
                 .Select(bar => (string[])[$"  bar {bar.Bar}", bar.Difficulty, Fingers(bar), string.Join("; ", bar.Reasons)]));
         }
         if (view.Plan.Riffs.Length > 0) output.WriteLine("Riffs:");
-        Columns.Write(output, view.Plan.Riffs.Select(riff => (string[])["  " + riff.Name, Word(riff.Whole.Difficulty), string.Join("; ", riff.Whole.Reasons)]));
+        Columns.Write(output, view.Plan.Riffs.Select(riff => (string[])["  " + riff.Name, BarOfHands.Word(riff.Whole.Difficulty), string.Join("; ", riff.Whole.Reasons)]));
         FindingPrinter.Write(output, path, view.Findings, surroundings.Colours);
-        output.WriteLine(HandsView.Caution);
+        output.WriteLine(HandData.Cautions);
     }
 
-    private static HandsAnswer Answer(Song song, HandsView view, int[] parts) => new(
-        view.Plan.Size.ToString().ToLowerInvariant(),
-        [.. parts.Select(part => Line(song.Bars, song.Parts[part].Bars, view.Plan.Parts[part], view.Plan))],
-        [.. view.Plan.Riffs.Select((riff, i) => Line(song.Riffs[i].Bars, song.Riffs[i].Content, riff, view.Plan))],
-        [.. view.Findings.Select(f => new DiagnosticLine(f.Code, FindingPrinter.SeverityWord(f.Severity), f.Line, f.Column, f.Length, f.Message, f.Remedy))],
-        HandsView.Caution);
-
-    private static LineOfHands Line(ValueList<Bar> bars, ValueList<PartBar> content, LineHands line, SongHands plan) =>
-        new(line.Name, Word(line.Whole.Difficulty), Math.Round(line.Whole.Cost, 2), [.. Bars(bars, content, line, plan)]);
-
-    private static IEnumerable<BarOfHands> Bars(ValueList<Bar> bars, ValueList<PartBar> content, LineHands line, SongHands plan) =>
-        line.Bars.Select((load, i) => new BarOfHands(
-            bars[i].Number, Word(load.Difficulty), Math.Round(load.Cost, 2), Math.Round(load.Seconds, 3), Efforts(load), load.Reasons,
-            [.. content[i].Strands.SelectMany(strand => strand.Events).SelectMany(e => e.Graces.Concat(e.Notes).Select(note => Note(e, note, plan)))]));
-
-    private static NoteOfHands Note(Event e, Note note, SongHands plan)
+    private static HandsAnswer Answer(Song song, HandsView view, int[] parts)
     {
-        var hand = plan.Of(note.Id);
-        return new NoteOfHands(e.Start.ToString(), note.String.Value, note.Fret.Number, (int?)hand.Finger, hand.Finger is null ? null : hand.Position);
-    }
-
-    private static SortedDictionary<string, double> Efforts(HandLoad load)
-    {
-        var efforts = new SortedDictionary<string, double>(StringComparer.Ordinal);
-        foreach (var effort in Enum.GetValues<Fretlore.Hands.Grips.Effort>())
-        {
-            var amount = Math.Round(load.ByEffort[(int)effort], 2);
-            if (amount > 0) efforts.Add(JsonNamingPolicy.CamelCase.ConvertName(effort.ToString()), amount);
-        }
-        return efforts;
+        var data = HandData.Of(song, view.Plan, parts);
+        return new HandsAnswer(
+            data.Hand, data.Parts, data.Riffs,
+            [.. view.Findings.Select(f => new DiagnosticLine(f.Code, FindingPrinter.SeverityWord(f.Severity), f.Line, f.Column, f.Length, f.Message, f.Remedy))], data.Caution);
     }
 
     // For example "1 4 [1 3 4] -": an open or free note is a dash, what sounds together stands in brackets, low string first.
@@ -109,6 +85,4 @@ internal static class HandsVerb
         .GroupBy(note => note.At)
         .Select(group => group.Select(note => note.Finger?.ToString(CultureInfo.InvariantCulture) ?? "-").ToList())
         .Select(fingers => fingers.Count == 1 ? fingers[0] : $"[{string.Join(' ', fingers)}]"));
-
-    private static string Word(Difficulty difficulty) => difficulty.ToString().ToLowerInvariant();
 }

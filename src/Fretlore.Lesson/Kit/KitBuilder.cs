@@ -18,6 +18,7 @@ public static class KitBuilder
         new MidiSection(),
         new ScriptSection(),
         new FilmSection(),
+        new HandsSection(),
         .. options.SoundRoom is null ? (ImmutableArray<IKitSection>)[] : [new SoundSection()],
         new PracticeSection(),
         new ExcerptSection(),

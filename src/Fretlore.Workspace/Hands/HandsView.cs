@@ -17,8 +17,4 @@ public sealed record HandsView(SongHands Plan, ImmutableArray<Finding> Findings)
         HandProblemKind.HeldNoteLost => HandDiagnostics.HeldNoteLost(span),
         _ => throw new ArgumentOutOfRangeException(nameof(problem), problem.Kind, "No such problem."),
     };
-
-    /// <summary>What stands wherever the load of practice is shown.</summary>
-    public const string Caution =
-        "Hands tire before heads do: warm up, rest every quarter of an hour, and stop when something hurts. Pain, numbness or tingling that comes back belongs before a doctor or a hand therapist.";
 }
