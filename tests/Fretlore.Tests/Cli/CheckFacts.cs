@@ -43,7 +43,7 @@ public sealed class CheckFacts : IDisposable
     {
         desktop.Write("ash.lore", "title Ash\ntuning E2 A2 D3 G3 B3 E4\ntempo Q = 90\n\nriff far\n  @6-1 W [1 . . . . 9] |\n\nsection All\n  @6 W 5 |\n");
         Assert.Equal(0, desktop.Run("check", "ash.lore"));
-        Assert.Contains("ash.lore:6:10 warning FL4001 ", desktop.Out, StringComparison.Ordinal);
+        Assert.Contains("ash.lore:6:11 warning FL4001 ", desktop.Out, StringComparison.Ordinal);
         Assert.EndsWith("ash.lore: 1 warning\n", desktop.Out, StringComparison.Ordinal);
     }
 
