@@ -6,9 +6,12 @@ const usual = [
   '--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync',
 ];
 
-/** @param program The browser's executable. */
-export async function launch(program) {
-  const browser = await chromium.launch({ executablePath: program, args: usual });
+/**
+ * @param program The browser's executable.
+ * @param more Further switches for it.
+ */
+export async function launch(program, more = []) {
+  const browser = await chromium.launch({ executablePath: program, args: [...usual, ...more] });
   const requests = [];
   return {
     /** Every address that any page asked for, but for the page itself and what is inside it. */

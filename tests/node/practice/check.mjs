@@ -106,7 +106,7 @@ const checks = {
     await openPanel(page, 'Loops');
     await page.locator('.rows button', { hasText: 'Tiny' }).click();
     await page.click('.play');
-    const through = count => page.waitForFunction(n => Number(/time (\d+) through/.exec(document.querySelector('.time').textContent)?.[1] ?? 0) > n, count, { timeout: 120000 });
+    const through = count => page.waitForFunction(n => Number(/pass (\d+)/.exec(document.querySelector('.time').textContent)?.[1] ?? 0) > n, count, { timeout: 120000 });
     await through(10);
     const before = await used();
     await through(100);

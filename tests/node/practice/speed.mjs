@@ -3,7 +3,8 @@ import { statSync } from 'node:fs';
 import { launch, state } from './browser.mjs';
 
 const [file, program = '/usr/bin/chromium'] = process.argv.slice(2);
-const browser = await launch(program);
+// Play is pressed by a script here, which browsers let sound only when told to.
+const browser = await launch(program, ['--autoplay-policy=no-user-gesture-required']);
 
 const opened = [];
 for (let i = 0; i < 5; i++) {

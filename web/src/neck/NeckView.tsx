@@ -36,11 +36,16 @@ export function NeckView() {
     if (!holder.current) return undefined;
     const observer = new ResizeObserver(entries => {
       const width = entries[0]?.contentRect.width ?? 800;
-      room.value = Math.max(5, Math.floor((width - Head) / FretWidth));
+      // Where the drawing may not be as high as it would be, more frets fit beside each other.
+      const drawing = holder.current?.firstElementChild;
+      const highest = drawing ? Number.parseFloat(getComputedStyle(drawing).maxHeight) : Number.NaN;
+      const natural = Top + (part?.strings.length ?? 6) * Row;
+      const scale = Number.isFinite(highest) ? Math.min(1, Math.max(0.55, highest / natural)) : 1;
+      room.value = Math.max(5, Math.floor((width / scale - Head) / FretWidth));
     });
     observer.observe(holder.current);
     return () => observer.disconnect();
-  }, []);
+  }, [part]);
 
   useEffect(() => {
     if (!part || !hands) return undefined;
