@@ -13,16 +13,20 @@ internal static class OpusHeaders
     private const int MostChapters = 200; // With their names they fit a page.
 
     /// <param name="skip">Samples that a decoder throws away before the first that counts.</param>
-    public static byte[] Head(int skip)
+    /// <param name="channels">1 or 2.</param>
+    public static byte[] Head(int skip, int channels)
     {
         var head = new byte[19];
         "OpusHead"u8.CopyTo(head);
         head[8] = 1;
-        head[9] = 2;
+        head[9] = (byte)channels;
         BinaryPrimitives.WriteUInt16LittleEndian(head.AsSpan(10), (ushort)skip);
         BinaryPrimitives.WriteUInt32LittleEndian(head.AsSpan(12), SampleRate.Hertz);
         return head;
     }
+
+    /// <summary>Nothing but who wrote it.</summary>
+    public static byte[] NoTags => [.. "OpusTags"u8, 8, 0, 0, 0, .. "Fretlore"u8, 0, 0, 0, 0];
 
     /// <summary>Title, artist, rights, and the sections as chapters: two comments each, a time and a name, as players expect them.</summary>
     public static byte[] Tags(SongMix mix)

@@ -1,6 +1,5 @@
 using Concentus;
 using Concentus.Enums;
-using Fretlore.Sound.Mixing;
 
 namespace Fretlore.Sound.Output;
 
@@ -9,8 +8,8 @@ internal sealed class OpusOutput : IDisposable
 {
     public const int UsualBitsASecond = 128_000;
 
-    /// <summary>Samples a decoder hears before the first one that counts, so that it has settled: the standard's 80 ms.</summary>
-    public const int RunUp = 4 * FrameLength;
+    /// <summary>Samples a decoder needs to hear before the first one that counts, so that it has settled: the standard's 80 ms.</summary>
+    public const int UsualRunUp = 4 * FrameLength;
 
     private const int FrameLength = SampleRate.Hertz / 50;
     private const int LongestPacket = 4000;
@@ -18,7 +17,8 @@ internal sealed class OpusOutput : IDisposable
 
     private readonly OggPages pages;
     private readonly IOpusEncoder encoder;
-    private readonly float[] frame = new float[2 * FrameLength];
+    private readonly int channels;
+    private readonly float[] frame;
     private readonly byte[] packet = new byte[LongestPacket];
     private readonly int skip;
     private long heard;
@@ -26,18 +26,24 @@ internal sealed class OpusOutput : IDisposable
     private int filled;
     private int packed;
 
-    public OpusOutput(Stream output, SongMix mix, int bitsASecond)
+    /// <param name="output">Where the file goes.</param>
+    /// <param name="tags">Its second packet.</param>
+    /// <param name="channels">2, or 1 for the middle between left and right.</param>
+    /// <param name="bitsASecond">What it may take.</param>
+    /// <param name="runUp">Samples that will be written before the first one that is heard.</param>
+    public OpusOutput(Stream output, byte[] tags, int channels, int bitsASecond, int runUp = 0)
     {
+        this.channels = channels;
+        frame = new float[channels * FrameLength];
         // Only the codec in C# gives the same bytes everywhere.
         OpusCodecFactory.AttemptToUseNativeLibrary = false;
-        encoder = OpusCodecFactory.CreateEncoder(SampleRate.Hertz, 2, OpusApplication.OPUS_APPLICATION_AUDIO);
+        encoder = OpusCodecFactory.CreateEncoder(SampleRate.Hertz, channels, OpusApplication.OPUS_APPLICATION_AUDIO);
         encoder.Bitrate = bitsASecond;
-        // A loop begins as it will when it has come round: its end runs up to it.
-        skip = encoder.Lookahead + (mix.IsLoop ? RunUp : 0);
+        skip = encoder.Lookahead + runUp;
         pages = new OggPages(output);
-        pages.Add(OpusHeaders.Head(skip), 0);
+        pages.Add(OpusHeaders.Head(skip, channels), 0);
         pages.Flush();
-        pages.Add(OpusHeaders.Tags(mix), 0);
+        pages.Add(tags, 0);
         pages.Flush();
     }
 
@@ -47,7 +53,7 @@ internal sealed class OpusOutput : IDisposable
         Put(left, right);
     }
 
-    /// <summary>Takes what is before the first sample and is not heard: <see cref="RunUp"/> samples of a loop.</summary>
+    /// <summary>Takes what is before the first sample and is not heard, as many samples as the run-up has.</summary>
     public void WriteBefore(double left, double right) => Put(left, right);
 
     /// <summary>Takes what comes after the last sample and is not heard, as far as the encoder looks ahead.</summary>
@@ -66,8 +72,15 @@ internal sealed class OpusOutput : IDisposable
 
     private void Put(double left, double right)
     {
-        frame[filled++] = (float)left;
-        frame[filled++] = (float)right;
+        if (channels == 1)
+        {
+            frame[filled++] = (float)(0.5 * (left + right));
+        }
+        else
+        {
+            frame[filled++] = (float)left;
+            frame[filled++] = (float)right;
+        }
         if (filled < frame.Length) return;
         filled = 0;
         var length = encoder.Encode(frame, FrameLength, packet, packet.Length);

@@ -63,10 +63,12 @@ public static class SoundFile
             sound.Play(wave.Write);
             return;
         }
-        using var opus = new OpusOutput(output, mix, bitsASecond ?? OpusOutput.UsualBitsASecond);
-        if (mix.IsLoop) sound.Play(Math.Max(0, mix.Length - OpusOutput.RunUp), OpusOutput.RunUp, opus.WriteBefore);
+        // A loop begins as it will when it has come round: its end runs up to it, and its start comes after it.
+        var runUp = mix.IsLoop ? OpusOutput.UsualRunUp : 0;
+        using var opus = new OpusOutput(output, OpusHeaders.Tags(mix), 2, bitsASecond ?? OpusOutput.UsualBitsASecond, runUp);
+        sound.Play(mix.Length - runUp, runUp, opus.WriteBefore);
         sound.Play(opus.Write);
-        if (mix.IsLoop) sound.Play(0, OpusOutput.RunUp, opus.WriteAfter);
+        sound.Play(0, runUp, opus.WriteAfter);
     }
 
     private static double? Render(SongMix mix, FrameStore store, Action<double>? progress, CancellationToken cancel)

@@ -23,29 +23,24 @@ public sealed class StemPieces(long mostBytes)
 
     internal void Write(int part, FrameStore store, long length, CancellationToken cancel)
     {
-        var sound = Mono(store, checked((int)length));
+        var sound = new StoredMix([store], false, cancel);
         var bits = (int)Math.Clamp(mostBytes * 8.0 * SampleRate.Hertz / length / made.Length, LeastBits, MostBits);
-        var pieces = new ImmutableArray<byte>[(sound.Length + PieceLength - 1) / PieceLength];
-        for (var i = 0; i < pieces.Length; i++)
-        {
-            cancel.ThrowIfCancellationRequested();
-            pieces[i] = StemPiece.Encode(sound, i * PieceLength, Math.Min((i + 1) * PieceLength, sound.Length), bits);
-        }
+        var pieces = new ImmutableArray<byte>[(length + PieceLength - 1) / PieceLength];
+        for (var i = 0; i < pieces.Length; i++) pieces[i] = Encode(sound, i * (long)PieceLength, Math.Min(PieceLength, length - i * (long)PieceLength), bits);
         made[part] = pieces;
     }
 
-    private static float[] Mono(FrameStore store, int length)
+    // Each piece begins with what is before it, to be thrown away, and ends with what is after it, so that pieces join without a gap.
+    private static ImmutableArray<byte> Encode(StoredMix sound, long from, long length, int bits)
     {
-        var sound = new float[length];
-        var frames = new float[2 * FrameStore.BlockLength];
-        store.GoTo(0);
-        for (var at = 0; at < length;)
+        using var file = new MemoryStream();
+        var runUp = (int)Math.Min(OpusOutput.UsualRunUp, from);
+        using (var opus = new OpusOutput(file, OpusHeaders.NoTags, 1, bits, runUp))
         {
-            var read = Math.Min(store.Read(frames), length - at);
-            if (read == 0) break;
-            for (var i = 0; i < read; i++) sound[at + i] = (frames[2 * i] + frames[2 * i + 1]) / 2;
-            at += read;
+            sound.Play(from - runUp, runUp, opus.WriteBefore);
+            sound.Play(from, length, opus.Write);
+            sound.Play(from + length, OpusOutput.UsualRunUp, opus.WriteAfter);
         }
-        return sound;
+        return ImmutableArray.Create(file.ToArray());
     }
 }

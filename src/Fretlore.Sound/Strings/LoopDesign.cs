@@ -11,6 +11,9 @@ internal readonly struct LoopDesign
     private const double Rate = SampleRate.Hertz;
     private const double MostLoopGain = 0.99997;
 
+    // Two allpasses follow the law within a cent or two up to the tenth partial of a guitar's lowest string, and fall behind from there on.
+    private const int FittedPartial = 10;
+
     private LoopDesign(double pole, double gain, double allpass)
     {
         Pole = pole;
@@ -73,12 +76,12 @@ internal readonly struct LoopDesign
     private static double AllpassOf(double hertz, double stiffness, double pole)
     {
         var period = Rate / hertz;
-        var partial = Math.Clamp((int)(4000 / hertz), 2, 16);
+        var partial = Math.Clamp((int)(4000 / hertz), 2, FittedPartial);
         var stretch = Math.Sqrt((1 + stiffness * partial * partial) / (1 + stiffness));
         var (first, other) = (Angle(hertz), Angle(Math.Min(hertz * partial * stretch, Rate * 0.45)));
         // The loss filter does some of it.
         var wanted = period * (1 - 1 / stretch) - LossDelay(pole, first) + LossDelay(pole, other);
-        var room = Math.Min(period * 0.3, 40) / 2;
+        var room = period * 0.45 / 2;
         var (none, most) = (0.0, -(room - 1) / (room + 1));
         for (var step = 0; step < 30; step++)
         {

@@ -101,6 +101,46 @@ public sealed class SoundMeasureChecks
         }
     }
 
+    [Fact]
+    public void Onsets_AreHeardByFfmpegWithinAMillisecondOfTheScore()
+    {
+        // One short note every two seconds: ffmpeg says when silence ends.
+        var song = Sheets.Line("times 6{ @5 E 3' R Q R H R | }");
+        song = song with { Parts = [song.Parts[0] with { Sound = "bass" }] };
+        using var file = Written(song, new SoundRequest { Exact = true });
+        var report = OutsideProgram.Run("ffmpeg", "-v", "error", "-i", file.Path, "-af", "silencedetect=noise=-45dB:d=0.3,ametadata=mode=print:file=-", "-f", "null", "-");
+        var ends = Numbers(report, "lavfi.silence_end").ToList();
+        Assert.Equal(5, ends.Count);
+        Assert.All(ends.Select((at, i) => 1000 * (at - 2 * (i + 1))), off => Assert.InRange(off, -0.05, 1));
+        TestContext.Current.SendDiagnosticMessage("onsets: at most {0:0.00} ms late", ends.Select((at, i) => 1000 * (at - 2 * (i + 1))).Max());
+    }
+
+    [Fact]
+    public void Aubio_HearsAWholeStepBendArrive()
+    {
+        using var file = Written(Sheets.Line("@3 W 7+"), new SoundRequest { Exact = true });
+        var report = OutsideProgram.Run("aubiopitch", "-p", "yinfft", "-B", "4096", "-H", "512", "-u", "Hz", "-i", file.Path);
+        double Median(double from, double to)
+        {
+            var heard = report.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => line.Split(' ').Select(w => double.Parse(w, CultureInfo.InvariantCulture)).ToArray())
+                .Where(line => line[0] > from && line[0] < to).Select(line => line[1]).Order().ToList();
+            return heard[heard.Count / 2];
+        }
+        var cents = Heard.Cents(Median(0.8, 1.8), 293.665 * Math.Pow(2, 2 / 12.0));
+        TestContext.Current.SendDiagnosticMessage("whole-step bend: {0:0.00} cents off", cents);
+        Assert.InRange(cents, -3, 3);
+    }
+
+    [Fact]
+    public void Sox_ReadsTheWaveFile_AsLongAsItShouldBe_WithoutClipping()
+    {
+        var song = DemoSongs.Load("lanterns-on-the-weir.lore");
+        using var file = Written(song, new SoundRequest { FromBar = 1, ToBar = 4 });
+        var mix = Assert.IsType<SoundResult.Ready>(SongMixer.Prepare(song, new SoundRequest { FromBar = 1, ToBar = 4 })).Mix;
+        Assert.Equal(mix.Length, long.Parse(OutsideProgram.Run("soxi", "-s", file.Path), CultureInfo.InvariantCulture));
+        Assert.Equal("48000", OutsideProgram.Run("soxi", "-r", file.Path).Trim());
+    }
+
     [Theory]
     [InlineData(6, 0, 82.407)] // ISO 16 and equal temperament.
     [InlineData(5, 0, 110.0)]

@@ -92,7 +92,7 @@ public sealed class MixFacts
         foreach (var beat in (double[])[0, 0.5, 1, 1.5]) Assert.True(Heard.Rms(left, beat, beat + 0.01) > 0.05);
         Assert.True(Heard.Rms(left, 0.45, 0.5) < 1e-4);
         var (music, _) = Heard.Mix(song, new SoundRequest { Exact = true });
-        Assert.Equal(music[4800..9600].Select(x => Math.Round(x, 9)), left[(96000 + 4800)..(96000 + 9600)].Select(x => Math.Round(x, 9)));
+        Assert.True(music[4800..9600].Zip(left[(96000 + 4800)..(96000 + 9600)], (a, b) => Math.Abs(a - b)).Max() < 1e-7);
     }
 
     [Fact]
