@@ -144,7 +144,8 @@ internal sealed class TabPart
             var start = first == 0 ? 0 : SignsFrom(first) - 1;
             var end = moments.Count;
             while (end > first + 1 && columns[end] - start > room - 2) end--;
-            var stop = end == moments.Count ? columns[end] : SignsFrom(end);
+            // A long note alone is cut short: its value says how long it is.
+            var stop = Math.Min(end == moments.Count ? columns[end] : SignsFrom(end), Math.Max(start + room, SignsTo(end - 1) + 1));
             var piece = NewBar(index, [.. Enumerable.Range(0, part.Neck.StringCount).Select(s => Line(s, first, end, start, stop))]);
             var (from, shift) = (first, start);
             labels.AddTo(piece, index, moments[first..end], m => columns[from + m] - shift, first == 0 ? piece : null);
@@ -158,6 +159,8 @@ internal sealed class TabPart
         return pieces;
 
         int SignsFrom(int moment) => columns[moment] - cells[moment].Max(c => c?.Before.Length ?? 0);
+
+        int SignsTo(int moment) => columns[moment] + cells[moment].Max(c => c is null ? 0 : c.Body.Length + c.After.Length);
 
         string Line(int number, int first, int end, int start, int stop)
         {

@@ -23,7 +23,7 @@ public static class TextTabReader
             if (encodingTaken) findings.Add(TextFindingKind.EncodingTaken, lines[0], 0, 1);
             var isOwn = lines.Exists(l => l.Text == "Signs:") && lines.Exists(l => l.Text.StartsWith("Part: ", StringComparison.Ordinal));
             var collector = new PartCollector(findings, remarks, isOwn);
-            collector.Read(TabBlocks.Of(lines));
+            collector.Read(TabBlocks.Of(lines, isOwn));
             collector.Parts.RemoveAll(p => p.Bars.Count == 0);
             if (!collector.Parts.Exists(p => p.Bars.Exists(b => b.Notes.Count > 0)))
                 throw new RefusedFileException("The file is text, but there is no tab in it.", "Give a tab with a line for each string, such as e|--0--2--|, or a file of MusicXML or MIDI.");

@@ -44,6 +44,9 @@ internal static partial class LabelReader
         else labels.Rest.Add(line);
     }
 
+    /// <summary>True for a line of nothing but note values, such as <c>E. E. Q.</c>, which might else be taken for a string.</summary>
+    public static bool IsValues(string text) => Tokens(text) is { Count: > 0 } tokens && tokens.TrueForAll(t => IsValue(t.Text));
+
     // Words between blanks; what stands in quotes or parentheses, "let ring", "riff name" and "rest 8" are one.
     private static List<ReadLabel> Tokens(string text)
     {

@@ -33,7 +33,7 @@ internal sealed record StringLine(TabLine Line, string Label, int Start, int End
         if (!isSure && (label.Length == 0 || filler != '-')) return null;
         // A name without a bar line after it has to be followed by the string at once.
         if (text[body] is not ('|' or ':' or '!') && text[body] != filler && !char.IsAsciiDigit(text[body]) && text[body] is not ('[' or '(' or '<' or '/' or '\\' or 'x' or 'X')) return null;
-        if (label.Length == 0 && IsEnding(text, body)) return null;
+        if ((label.Length == 0 && IsEnding(text, body)) || LabelReader.IsValues(text)) return null;
         var end = EndOf(text, body);
         var (fill, other) = (0, 0);
         for (var i = body; i < end; i++)

@@ -25,7 +25,10 @@ internal static class TabBlocks
 
     private const int MostAbove = 12;
 
-    public static List<TabBlock> Of(List<TabLine> lines)
+    /// <summary>The blocks of a text.</summary>
+    /// <param name="lines">Its lines.</param>
+    /// <param name="isOwn">True for a tab that was written here: its strings are named on every line.</param>
+    public static List<TabBlock> Of(List<TabLine> lines, bool isOwn)
     {
         var strings = lines.ConvertAll(StringLine.Of);
         Close(lines, strings);
@@ -42,7 +45,7 @@ internal static class TabBlocks
             }
             var run = strings.GetRange(i, count).ConvertAll(s => s!);
             i += count;
-            var systems = Systems(Unwrapped(run)).ToList();
+            var systems = Systems(Unwrapped(run), isOwn).ToList();
             if (systems.Count == 0)
             {
                 words.AddRange(run.Select(s => s.Line));
@@ -98,15 +101,17 @@ internal static class TabBlocks
         return joined;
     }
 
-    private static IEnumerable<List<StringLine>> Systems(List<StringLine> run)
+    private static IEnumerable<List<StringLine>> Systems(List<StringLine> run, bool isOwn)
     {
         var size = SizeOf(run);
         for (var i = 0; i < run.Count; i += size)
         {
             var system = run.GetRange(i, Math.Min(size, run.Count - i));
+            // The last notes of a bar that is broken over lines leave little of the strings to see: their names tell.
+            var isNamed = system.TrueForAll(s => s.Label.Length > 0 && (isOwn || HasBars(s)));
+            if (system.TrueForAll(s => !s.IsSure) && !(isNamed && system.Count >= FewestStrings)) continue;
             // Fewer lines are a system when they are named, such as the two strings that a riff is played on.
-            if (system.TrueForAll(s => !s.IsSure)) continue;
-            if (system.Count >= FewestStrings || system.TrueForAll(s => s.IsSure && s.Label.Length > 0 && HasBars(s))) yield return system;
+            if (system.Count >= FewestStrings || (isNamed && system.TrueForAll(s => s.IsSure && HasBars(s)))) yield return system;
         }
     }
 

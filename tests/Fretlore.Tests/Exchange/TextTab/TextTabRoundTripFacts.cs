@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Text;
 using Fretlore.Exchange.Import;
 using Fretlore.Exchange.Sheets;
@@ -7,7 +6,6 @@ using Fretlore.Guitar;
 using Fretlore.Reading;
 using Fretlore.Score;
 using Fretlore.Tests.Songs;
-using Xunit.Sdk;
 
 namespace Fretlore.Tests.Exchange.TextTab;
 
@@ -27,24 +25,9 @@ public sealed class TextTabRoundTripFacts
     public void AGeneratedSong_ThroughText_HasTheSameStringsAndFretsAtTheSameTimes() =>
         SheetGen.Valid(Soak.Songs(300), Soak.Songs(300) * 2 / 3, song => SameThroughText(song, 80));
 
-    // Known gap: at the narrowest width a bar is broken over lines, and a rest at its end can be lost; about one song in two hundred is read as a shorter bar.
     [Fact]
-    public void AGeneratedSong_ThroughTheNarrowestText_HasTheSameStringsAndFretsAtTheSameTimes_ButForOneInThirty()
-    {
-        var other = new ConcurrentBag<string>();
-        SheetGen.Valid(Soak.Songs(100), Soak.Songs(100) * 2 / 3, song =>
-        {
-            try
-            {
-                SameThroughText(song, TabStyle.Narrowest);
-            }
-            catch (XunitException e)
-            {
-                other.Add(e.Message);
-            }
-        });
-        Assert.True(other.Count * 30 <= Soak.Songs(100), string.Join('\n', other));
-    }
+    public void AGeneratedSong_ThroughTheNarrowestText_HasTheSameStringsAndFretsAtTheSameTimes() =>
+        SheetGen.Valid(Soak.Songs(100), Soak.Songs(100) * 2 / 3, song => SameThroughText(song, TabStyle.Narrowest));
 
     private static void SameThroughText(Song song, int width)
     {

@@ -113,6 +113,10 @@ public sealed class TextTabWriterFacts
         }
     });
 
+    [Fact]
+    public void ALongNoteAmongShortOnes_FitsTheNarrowestTab() =>
+        Assert.DoesNotContain(Write(Fretlore.Tests.Songs.Sheets.Line("(meter 5/4) @1 S 12 12 12 12 W 12 |"), TabStyle.Narrowest).Text.Split('\n'), l => l.Length > TabStyle.Narrowest);
+
     [Theory]
     [MemberData(nameof(DemoSongs.Names), MemberType = typeof(DemoSongs))]
     public void ADemoSong_FitsItsWidth(string name) => Assert.DoesNotContain(Write(DemoSongs.Load(name), 80).Text.Split('\n'), l => l.Length > 80);
