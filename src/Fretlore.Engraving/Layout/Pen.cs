@@ -16,6 +16,9 @@ internal sealed class Pen(Ink ink, Skyline skyline)
 
     public Skyline Skyline => skyline;
 
+    /// <summary>The glyphs and texts drawn so far.</summary>
+    public SignMap Signs => skyline.Signs;
+
     public void Open() => open.Push(drawn.Count);
 
     /// <summary>Closes what was opened last as a group.</summary>
@@ -31,7 +34,9 @@ internal sealed class Pen(Ink ink, Skyline skyline)
     public void Glyph(int codePoint, double x, double y, double scale = 1)
     {
         drawn.Add(new Glyph(codePoint, new Point(x, y), scale));
-        skyline.Add(ink.Glyph(codePoint, x, y, scale));
+        var box = ink.Glyph(codePoint, x, y, scale);
+        skyline.Add(box);
+        Signs.Add(box);
     }
 
     /// <summary>A glyph whose ink is centred at a place from left to right.</summary>
@@ -60,7 +65,9 @@ internal sealed class Pen(Ink ink, Skyline skyline)
         if (value.Length == 0) return;
         var mark = new Text(value, new Point(x, y), size, face, anchor);
         drawn.Add(mark);
-        skyline.Add(ink.Text(mark));
+        var box = ink.Text(mark);
+        skyline.Add(box);
+        Signs.Add(box);
     }
 
     public void Beam(double x1, double y1, double x2, double y2, double thickness)
@@ -93,7 +100,7 @@ internal sealed class Pen(Ink ink, Skyline skyline)
     /// <summary>A tie or slur whose middle stands off by a height: negative upwards.</summary>
     public void Slur(double x1, double y1, double x2, double y2, double height)
     {
-        var reach = Math.Min((x2 - x1) * 0.3, 2.5);
+        var reach = SignMap.SlurReach(x1, x2);
         Point from = new(x1, y1), to = new(x2, y2);
         Point control1 = new(x1 + reach, y1 + height * 4 / 3), control2 = new(x2 - reach, y2 + height * 4 / 3);
         drawn.Add(new Slur(from, control1, control2, to, ink.TieEnd, ink.TieMiddle));

@@ -25,9 +25,13 @@ internal sealed class Skyline
         Clear(top, bottom);
     }
 
+    /// <summary>The signs of the row.</summary>
+    public SignMap Signs { get; } = new();
+
     /// <summary>Forgets all ink, for another row as wide.</summary>
     public void Clear(double top, double bottom)
     {
+        Signs.Clear();
         Array.Fill(tops, top);
         Array.Fill(bottoms, bottom);
     }

@@ -7,7 +7,7 @@ using Fretlore.Score;
 namespace Fretlore.Engraving.Layout.Model;
 
 /// <summary>Turns what a part plays in its bars into slots, bar after bar: heads with accidentals, beams, stems.</summary>
-internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordShapes shapes)
+internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordShapes shapes, SharedColumns columnsOfVoices)
 {
     private readonly AccidentalMemory memory = new();
 
@@ -49,7 +49,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
             var rule = strands.Length == 1 ? StemSide.None : v == 0 ? StemSide.Up : StemSide.Down;
             voices.Add(VoiceOf(strands[v], rule, measure, shared, columns, heads[v]));
         }
-        return new MeasurePart(source, strands.Length > 1 ? VoiceShifts.Apart(voices.ToImmutable()) : voices.ToImmutable());
+        return new MeasurePart(source, strands.Length > 1 ? columnsOfVoices.Apart(voices.ToImmutable()) : voices.ToImmutable());
     }
 
     // Accidentals are met in time order, whichever voice they are in.
@@ -136,6 +136,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
                 : rule != StemSide.None ? rule
                 : beamOf[i] < 0 ? SideOf(heads.AsSpan(i, 1))
                 : SideOf(heads.AsSpan(beams[beamOf[i]].First, beams[beamOf[i]].Last - beams[beamOf[i]].First + 1));
+            var shape = shapes.Of(heads[i].Notes, stem, value.Dots, beamOf[i] < 0 ? Slot.FlagsOf(value.Base) : 0, rule == StemSide.Down);
             slots.Add(new Slot
             {
                 Event = events[i],
@@ -146,7 +147,8 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
                 Reached = heads[i].Reached,
                 Stem = stem,
                 Beam = beamOf[i],
-                Shape = shapes.Of(heads[i].Notes, stem, value.Dots, beamOf[i] < 0 ? Slot.FlagsOf(value.Base) : 0, rule == StemSide.Down),
+                Shape = shape,
+                RightOfColumn = shape.Right + ReachedHeads.WidthOf(heads[i].Reached),
             });
         }
         return new Voice(strand.Kind, rule, slots.MoveToImmutable(), beams, TupletGroups.Of(events, beams));

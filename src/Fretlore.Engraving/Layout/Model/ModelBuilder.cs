@@ -16,7 +16,8 @@ internal static class ModelBuilder
             .Select((part, i) => new StaffPlan(i, song.Parts[part], part, Clef.For(song.Parts[part], reading), options.Show))
             .ToImmutableArray();
         var shapes = new ChordShapes(ink);
-        var builders = staves.Select(s => new MeasureParts(s, reading, shapes)).ToArray();
+        var shared = new SharedColumns(ink, shapes);
+        var builders = staves.Select(s => new MeasureParts(s, reading, shapes, shared)).ToArray();
         var sections = new Dictionary<int, string>();
         foreach (var section in song.Sections) sections.TryAdd(section.FirstBar, section.Name);
 

@@ -69,6 +69,9 @@ internal sealed record Slot
     /// <summary>How far it stands right of its column to keep clear of the other voice.</summary>
     public double Shift { get; init; }
 
+    /// <summary>The right end of the ink of all voices in its column, with what bends reach, right of the column.</summary>
+    public double RightOfColumn { get; init; }
+
     public bool IsRest => Heads.Length == 0;
 
     /// <summary>Flags or beams of its value: 1 for an eighth.</summary>

@@ -53,6 +53,8 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
         }
         if (slot.Heads.Any(h => h.Note.GlideIn != GlideIn.None)) left -= 1.5;
         if (slot.Heads.Any(h => h.Note.GlideOut != GlideOut.None)) right += 1.6;
+        // A tie has to be seen.
+        if (slot.Heads.Any(h => h.Note.IsHeldOn)) right += 0.6;
         if (slot.Event.Roll != Roll.None)
         {
             left -= 1.1;
@@ -61,18 +63,26 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
         tabLeft += tabHalf - Centre;
         if (slot.Graces.Length > 0)
         {
-            var graces = GraceGap + (slot.Graces.Length - 1) * GracePitch;
-            left = left - graces - (slot.Graces.Any(g => g.Accidental is not null) ? 0.8 : 0);
-            tabLeft += graces + 0.2;
+            var graces = Staff.GraceDrawer.Reach(slot);
+            left -= graces;
+            tabLeft += graces - Math.Min(0, slot.Shape.Left) + 0.2;
         }
-        return new SlotInk(-left, right, tabLeft, tabRight + Centre, Centre + Math.Max(slot.Event.Value.Dots * 0.7, slot.Beam < 0 && slot.Flags > 0 ? 0.9 : 0.1));
+        return new SlotInk(-left, right, tabLeft, tabRight + Centre, Centre + RhythmRight(slot));
+    }
+
+    // Right of a stem on tablature alone.
+    private static double RhythmRight(Slot slot)
+    {
+        var dots = slot.Event.Value.Dots;
+        if (dots > 0) return TabRhythm.DotX(slot) + dots * 0.6;
+        return slot.Beam < 0 && slot.Flags > 0 ? 0.9 : Staff.TremoloStrokes.Of(slot) > 0 ? TremoloHalf : 0.1;
     }
 
     // What follows a fret number before the next one may come: bends, glides and slurs need room to be seen.
     private double AfterNote(Note note)
     {
         var room = 0.0;
-        if (note.Bend is { } bend) room = 1.2 + 1.5 * Math.Max(0, bend.ToCents.Count - (bend.FromCents > 0 ? 1 : 0));
+        if (note.Bend is { } bend) room = 1.2 + 1.5 * bend.ToCents.Count - (bend is { FromCents: > 0, ToCents.Count: > 0 } ? 0.4 : 0);
         if (note is { Bend.ToCents.Count: > 0, Vibrato.Width: not VibratoWidth.None }) room += 3;
         else if (note.Vibrato.Width != VibratoWidth.None) room = Math.Max(room, 1.6);
         if (note.GlideOut != GlideOut.None) room = Math.Max(room, 1.5);

@@ -3,6 +3,7 @@ using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.RoadMaps;
 using Fretlore.Music;
+using Fretlore.Score;
 
 namespace Fretlore.Engraving.Layout.Spacing;
 
@@ -23,7 +24,7 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, D
     {
         var next = measure.Index + 1 < model.Measures.Length ? model.Measures[measure.Index + 1] : null;
         var warning = next is null or { StartsSystem: true } ? 0 : WarningWidth(next);
-        var end = measure.LastBar.RepeatCount > 0 ? Prefix.RepeatWidth(ink) - ink.ThickBar : 0;
+        var end = EndWidth(measure.LastBar);
         var inside = Prefix.Of(ink, measure, false, clefWidth, HasStaff);
         var atStart = Prefix.Of(ink, measure, true, clefWidth, HasStaff);
         if (measure.IsMultiRest)
@@ -40,6 +41,11 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, D
         }
         return new MeasureSpacing(inside, atStart, lead, natural.MoveToImmutable(), least, end, warning);
     }
+
+    // How much further left than a single line the sign at a bar's end begins.
+    private double EndWidth(Bar bar) => bar.RepeatCount > 0 ? Prefix.RepeatWidth(ink) - ink.ThickBar
+        : bar.EndLine == BarLine.Single ? 0
+        : ink.BarSeparation + ink.ThinBar + (bar.EndLine == BarLine.Final ? ink.ThickBar - ink.ThinBar : 0);
 
     /// <summary>The width of a key or metre shown after the last bar line of a system.</summary>
     private double WarningWidth(Measure next)
@@ -85,6 +91,7 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, D
                     if (HasStaff) Grow(slot.Column, s * 3, reach.StaffLeft, reach.StaffRight);
                     if (!HasTab) continue;
                     if (!HasStaff) Grow(slot.Column, s * 3, 0, reach.RhythmRight);
+                    if (!HasStaff && slot.IsRest) Grow(slot.Column, s * 3 + 1, 0, reach.RhythmRight);
                     if (reach.TabRight > 0) Grow(slot.Column, s * 3 + 1, reach.TabLeft, reach.TabRight);
                 }
             }

@@ -7,6 +7,7 @@ namespace Fretlore.Engraving.Layout.Staff;
 internal sealed class BeamDrawer(Pen pen)
 {
     private const double StubLength = 1.1;
+    private const double Room = 0.3;
 
     /// <summary>Where a piece of a beam reaches; a short one over part of the way to its neighbour.</summary>
     public static (double Left, double Right) ExtentOf(BeamPiece piece, ReadOnlySpan<double> stems)
@@ -28,7 +29,11 @@ internal sealed class BeamDrawer(Pen pen)
         {
             var slot = voice.Slots[group.First + i];
             at[i] = place.Columns[slot.Column] + slot.Shift + slot.Shape.StemX;
-            stems[i] = new BeamStem(at[i], slot.NearTip.Y, slot.Flags, TremoloStrokes.StemFor(slot));
+            var (under, beams) = (TremoloStrokes.StemFor(slot), slot.Flags);
+            // What reaches under the beam that comes from the left, and under the one that goes on to the right.
+            if (i > 0 && LeftReach(slot, up) is var reach and > 0) (under, beams) = (Math.Max(under, reach), Math.Max(beams, voice.Slots[group.First + i - 1].Flags));
+            if (i < count - 1 && ReachedReach(slot, up) is var further and > 0) (under, beams) = (Math.Max(under, further), Math.Max(beams, voice.Slots[group.First + i + 1].Flags));
+            stems[i] = new BeamStem(at[i], slot.NearTip.Y, beams, under);
         }
         var edge = BeamShape.Fit(stems, up);
         foreach (var piece in BeamPieces.Of(place.Measure.Bar, voice, group))
@@ -37,6 +42,38 @@ internal sealed class BeamDrawer(Pen pen)
             DrawPiece(edge, left, right, piece.Level, up);
         }
         return edge;
+    }
+
+    // From the head nearest to the beam to where a beam may begin: over its accidental and its grace notes. The beam may slant towards them.
+    private double LeftReach(Slot slot, bool up)
+    {
+        var reach = 0.0;
+        foreach (var head in slot.Heads)
+        {
+            if (head.Accidental is not { } alteration) continue;
+            var sign = pen.Ink.Glyph(Signs.AccidentalOf(alteration));
+            var end = head.Y + (up ? sign.Top : sign.Bottom);
+            reach = Math.Max(reach, (up ? slot.NearTip.Y - end : end - slot.NearTip.Y) + Room);
+        }
+        if (slot.Graces.Length == 0) return reach;
+        var edge = up ? GraceDrawer.TipOf(slot) : slot.Graces.Max(g => g.Y) + 1;
+        return Math.Max(reach, (up ? slot.NearTip.Y - edge : edge - slot.NearTip.Y) + Room);
+    }
+
+    // Over the small heads that a bend reaches, and their accidentals.
+    private double ReachedReach(Slot slot, bool up)
+    {
+        var reach = 0.0;
+        foreach (var step in slot.Reached)
+        {
+            foreach (var head in step.Heads)
+            {
+                var sign = pen.Ink.Glyph(head.Accidental is { } alteration ? Signs.AccidentalOf(alteration) : Fonts.Smufl.NoteheadBlack);
+                var edge = head.Y + (up ? sign.Top : sign.Bottom) * ReachedHeads.Scale;
+                reach = Math.Max(reach, (up ? slot.NearTip.Y - edge : edge - slot.NearTip.Y) + Room);
+            }
+        }
+        return reach;
     }
 
     private void DrawPiece(BeamEdge edge, double left, double right, int level, bool up)

@@ -70,8 +70,10 @@ internal sealed class ChordDrawer(Pen pen)
             var middle = (slot.Heads[first].Y + slot.Heads[last].Y) / 2;
             var box = pen.Ink.Glyph(Smufl.NoteheadParenthesisLeft);
             var scale = Math.Min(1.8, (slot.Heads[first].Y - slot.Heads[last].Y + box.Bottom - box.Top) / (box.Bottom - box.Top));
-            pen.Glyph(Smufl.NoteheadParenthesisLeft, left - 0.13 - box.Right * scale, middle, scale);
-            pen.Glyph(Smufl.NoteheadParenthesisRight, right + 0.13, middle, scale);
+            // The ends of larger brackets curve in over the outer heads.
+            var gap = 0.13 + 0.32 * (scale - 1);
+            pen.Glyph(Smufl.NoteheadParenthesisLeft, left - gap - box.Right * scale, middle, scale);
+            pen.Glyph(Smufl.NoteheadParenthesisRight, right + gap, middle, scale);
             first = last;
         }
     }
@@ -117,7 +119,7 @@ internal sealed class ChordDrawer(Pen pen)
         if (!accent && !staccato) return;
         var above = rule == StemSide.Up || (rule == StemSide.None && (slot.Stem == StemSide.Down || (slot.Stem == StemSide.None && slot.Highest.Position + slot.Lowest.Position >= 8)));
         var middle = x + pen.Ink.GlyphWidth(Signs.GlyphOf(slot.Heads[0].Shape)) / 2;
-        var edge = above ? Math.Min(slot.Highest.Y, rule == StemSide.Up ? tip : 99) : slot.Lowest.Y;
+        var edge = above ? Math.Min(slot.Highest.Y, rule == StemSide.Up ? tip : slot.Highest.Y) : Math.Max(slot.Lowest.Y, rule == StemSide.Down ? tip : slot.Lowest.Y);
         var side = above ? -1 : 1;
         if (staccato)
         {

@@ -9,9 +9,8 @@ namespace Fretlore.Engraving.Layout.Staff;
 /// <summary>Sets the heads, accidentals and dots of a chord beside each other so that none touch.</summary>
 internal sealed class ChordShapes(Ink ink)
 {
-    private const double AccidentalGap = 0.22;
-    private const double AccidentalKerning = 0.12;
     private const double DotGap = 0.45;
+    private const double DotBelowFlag = 0.3;
     private const double FlagReach = 0.9;
     private const double GhostRoom = 0.5;
     private const double GhostHeight = 0.45;
@@ -39,25 +38,48 @@ internal sealed class ChordShapes(Ink ink)
         foreach (var head in heads) width = Math.Max(width, ink.GlyphWidth(Signs.GlyphOf(head.Shape)));
         var stemX = stem == StemSide.Down ? ink.Stem / 2 : width - ink.Stem / 2;
         var headX = Displaced(heads, stem, width);
-        var boxes = new List<Box>(heads.Length * 2);
+        var boxes = BoxesOf(heads, headX, width);
         double left = 0, right = 0;
+        foreach (var box in boxes)
+        {
+            left = Math.Min(left, box.Left);
+            right = Math.Max(right, box.Right);
+        }
+        var placedDots = dots == 0 ? [] : Dots(heads, dots, Math.Max(right, headX.Max() + width), lowerVoice);
+        if (placedDots.Length > 0 && flags > 0 && stem == StemSide.Up) placedDots = ClearOfFlag(placedDots, heads[^1], flags, stemX);
+        if (placedDots.Length > 0) right = Math.Max(right, placedDots.Max(d => d.X) + 0.4);
+        if (flags > 0 && stem == StemSide.Up) right = Math.Max(right, stemX + FlagReach);
+        var accidentals = AccidentalStack.Place(ink, heads.AsSpan(), boxes, ref left);
+        return new ChordShape(headX, accidentals, placedDots, stemX, left, right);
+    }
+
+    /// <summary>The ink of heads, with the brackets of ghost notes, which stand outside all heads, and ledger lines where there are several.</summary>
+    public List<Box> BoxesOf(ImmutableArray<Head> heads, ImmutableArray<double> headX, double width)
+    {
+        var boxes = new List<Box>(heads.Length * 2);
         // A pair of brackets around several ghost notes is larger.
         var ghostRoom = heads.Count(h => h.Note.IsGhost) > 1 ? 2 * GhostRoom : GhostRoom;
         for (var i = 0; i < heads.Length; i++)
         {
             var box = ink.Glyph(Signs.GlyphOf(heads[i].Shape), headX[i], heads[i].Y);
-            // Brackets of a ghost note stand outside all heads of its chord.
             if (heads[i].Note.IsGhost) box = new Box(headX.Min() - ghostRoom, box.Top - GhostHeight, headX.Max() + width + ghostRoom, box.Bottom + GhostHeight);
             if (Math.Abs(heads[i].Position - 4) > 5) box = box with { Left = box.Left - ink.LedgerExtension, Right = box.Right + ink.LedgerExtension };
             boxes.Add(box);
-            left = Math.Min(left, box.Left);
-            right = Math.Max(right, box.Right);
         }
-        var placedDots = dots == 0 ? [] : Dots(heads, dots, Math.Max(right, headX.Max() + width), lowerVoice);
-        if (placedDots.Length > 0) right = Math.Max(right, placedDots.Max(d => d.X) + 0.4);
-        if (flags > 0 && stem == StemSide.Up) right = Math.Max(right, stemX + FlagReach);
-        var accidentals = Accidentals(heads, boxes, ref left);
-        return new ChordShape(headX, accidentals, placedDots, stemX, left, right);
+        return boxes;
+    }
+
+    /// <summary>The widest head of a chord.</summary>
+    public double WidthOf(ImmutableArray<Head> heads) => heads.Max(h => ink.GlyphWidth(Signs.GlyphOf(h.Shape)));
+
+    // Dots beside a flag stand right of it (Gould).
+    private ImmutableArray<(double X, int Position)> ClearOfFlag(ImmutableArray<(double X, int Position)> dots, Head highest, int flags, double stemX)
+    {
+        var flag = ink.Glyph(Signs.FlagOf(flags, true));
+        var end = Stems.FreeTip(highest, StemSide.Up, flags) + flag.Bottom;
+        if (dots.All(d => 4 - d.Position / 2.0 > end + DotBelowFlag)) return dots;
+        var shift = Math.Max(0, stemX + flag.Right + DotGap / 2 - dots.Min(d => d.X));
+        return [.. dots.Select(d => (d.X + shift, d.Position))];
     }
 
     // Gould: in a second the upper head stands right of the stem; counted from the stem's foot so that clusters alternate. A unison on two
@@ -97,44 +119,5 @@ internal sealed class ChordShapes(Ink ink)
             for (var k = 0; k < dots; k++) placed.Add((right + DotGap - 0.15 + k * (ink.GlyphWidth(Smufl.AugmentationDot) + 0.25), position));
         }
         return placed.ToImmutable();
-    }
-
-    // Highest first, then lowest, then the next highest and so on inwards (Gould); each goes as far right as its ink allows.
-    private ImmutableArray<double> Accidentals(ImmutableArray<Head> heads, List<Box> boxes, ref double left)
-    {
-        var x = new double[heads.Length];
-        Array.Fill(x, double.NaN);
-        if (heads.All(h => h.Accidental is null)) return ImmutableCollectionsMarshal.AsImmutableArray(x);
-        var todo = new List<int>();
-        for (var i = 0; i < heads.Length; i++)
-        {
-            if (heads[i].Accidental is not null) todo.Add(i);
-        }
-        var fromTop = true;
-        while (todo.Count > 0)
-        {
-            var i = fromTop ? todo[^1] : todo[0];
-            todo.Remove(i);
-            fromTop = !fromTop;
-            var glyph = Signs.AccidentalOf(heads[i].Accidental!.Value);
-            var ink0 = ink.Glyph(glyph, 0, heads[i].Y);
-            var limit = -AccidentalGap;
-            for (var moved = true; moved;)
-            {
-                moved = false;
-                foreach (var box in boxes)
-                {
-                    if (box.Top >= ink0.Bottom + 0.05 || box.Bottom <= ink0.Top - 0.05) continue;
-                    var gap = box.Right > 0 ? AccidentalGap : AccidentalKerning;
-                    if (limit <= box.Left - gap + 1e-9 || limit - (ink0.Right - ink0.Left) >= box.Right + AccidentalKerning) continue;
-                    limit = box.Left - gap;
-                    moved = true;
-                }
-            }
-            x[i] = limit - ink0.Right;
-            boxes.Add(new Box(x[i] + ink0.Left, ink0.Top, limit, ink0.Bottom));
-            left = Math.Min(left, x[i] + ink0.Left);
-        }
-        return ImmutableCollectionsMarshal.AsImmutableArray(x);
     }
 }

@@ -9,16 +9,32 @@ namespace Fretlore.Engraving.Layout.Staff;
 internal sealed class GraceDrawer(Pen pen)
 {
     private const double StemLength = 2.5;
+    private const double FlagRoom = 0.35;
+    private const double StrokesRoom = 0.6;
+    private const double AccidentalRoom = 0.8;
     private const double Scale = HouseStyle.GraceScale;
 
     /// <summary>The left edge of a grace note's head.</summary>
-    public static double XOf(Slot slot, int grace, double x) =>
-        x + slot.Shape.Left - ColumnInk.GraceGap - (slot.Graces.Length - 1 - grace) * ColumnInk.GracePitch;
+    public static double XOf(Slot slot, int grace, double x) => x + slot.Shape.Left - FromMain(slot, grace);
+
+    /// <summary>From the left edge of the main note's ink back to that of the grace notes'.</summary>
+    public static double Reach(Slot slot) => FromMain(slot, 0) + (slot.Graces[0].Accidental is null ? 0 : AccidentalRoom);
+
+    private static double FromMain(Slot slot, int grace)
+    {
+        var from = slot.Graces.Length == 1 ? ColumnInk.GraceGap + FlagRoom : ColumnInk.GraceGap;
+        if (slot.Stem == StemSide.Down && TremoloStrokes.Of(slot) > 0) from += StrokesRoom;
+        for (var g = slot.Graces.Length - 1; g > grace; g--) from += ColumnInk.GracePitch + (slot.Graces[g].Accidental is null ? 0 : AccidentalRoom);
+        return from;
+    }
+
+    /// <summary>Where their stems end.</summary>
+    public static double TipOf(Slot slot) => slot.Graces.Min(g => Math.Min(g.Y - StemLength, 2));
 
     public void Draw(Slot slot, double x)
     {
         var stemX = pen.Ink.GlyphWidth(Smufl.NoteheadBlack) * Scale - pen.Ink.Stem / 2;
-        var tip = slot.Graces.Min(g => Math.Min(g.Y - StemLength, 2));
+        var tip = TipOf(slot);
         for (var i = 0; i < slot.Graces.Length; i++)
         {
             var head = slot.Graces[i];

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Model;
@@ -10,11 +11,15 @@ internal sealed class ReachedHeads(Pen pen)
     public const double Scale = 0.74;
 
     private const double Gap = 0.55;
+    private const double RaiseStep = 0.25;
+    private const int MostRaises = 16;
 
     private readonly double headWidth = pen.Ink.GlyphWidth(Smufl.NoteheadBlack) * Scale;
 
     /// <summary>How far right of the chord's ink they reach.</summary>
-    public static double Width(Slot slot) => slot.Reached.Sum(step => Gap + (step.Shape.Right - step.Shape.Left) * Scale);
+    public static double Width(Slot slot) => WidthOf(slot.Reached);
+
+    public static double WidthOf(ImmutableArray<ReachedStep> reached) => reached.Sum(step => Gap + (step.Shape.Right - step.Shape.Left) * Scale);
 
     /// <summary>The last pitch that a note of a chord reaches: right end and middle of its small head; null when it reaches none.</summary>
     public Point? EndOf(Slot slot, int head, double x)
@@ -51,12 +56,14 @@ internal sealed class ReachedHeads(Pen pen)
                 Ledgers(heads[i], at);
                 from[of[i]] = IsInside(slot, of[i])
                     ? SlurBeside(from[of[i]], heads[i], at - (shape.HeadX[i] - shape.Left) * Scale - 0.08, at + (shape.Right - shape.HeadX[i]) * Scale + 0.1, side)
-                    : SlurOver(from[of[i]], heads[i], at, SideOf(slot, of[i], side));
+                    : SlurOver(from[of[i]], step == 0 ? slot.Heads[of[i]].Y : from[of[i]].Y - SideOf(slot, of[i], side) * 0.52, heads[i], at, SideOf(slot, of[i], side), slot.Heads.Length == 1 && (slot.Beam >= 0 || slot.Flags == 0));
             }
         }
     }
 
-    private static bool IsInside(Slot slot, int head) => head > 0 && head < slot.Heads.Length - 1;
+    // Flags and tremolo strokes are on the stem's side of a chord.
+    private static bool IsInside(Slot slot, int head) =>
+        slot.Heads.Length > 1 && ((head > 0 && head < slot.Heads.Length - 1) || (((slot.Beam < 0 && slot.Flags > 0) || TremoloStrokes.Of(slot) > 0) && slot.Heads[head] == slot.NearTip));
 
     private static int SideOf(Slot slot, int head, int side) => slot.Heads.Length == 1 ? side : head == 0 ? 1 : -1;
 
@@ -66,13 +73,30 @@ internal sealed class ReachedHeads(Pen pen)
         return new Point(right, to.Y + side * 0.2);
     }
 
-    private Point SlurOver(Point starts, Head to, double at, int side)
+    private Point SlurOver(Point starts, double headY, Head to, double at, int side, bool mayTurn)
     {
-        // Over the small head's own accidental.
-        var end = new Point(at + headWidth / 2, to.Y + side * (to.Accidental is null ? 0.5 : 1.6));
-        var start = starts with { Y = to.Accidental is null ? starts.Y : side < 0 ? Math.Min(starts.Y, end.Y + 0.6) : Math.Max(starts.Y, end.Y - 0.6) };
-        pen.Slur(start.X, start.Y, end.X, end.Y, side * Math.Clamp((end.X - start.X) * 0.16, 0.3, 0.8));
-        return new Point(at + headWidth / 2, to.Y + side * 0.5);
+        for (var tries = 0; tries < MostRaises; tries++)
+        {
+            foreach (var tried in mayTurn ? (int[])[side, -side] : [side])
+            {
+                if (IsDrawn(tried, tries * RaiseStep, always: false)) return new Point(at + headWidth / 2, to.Y + tried * 0.52);
+            }
+        }
+        IsDrawn(side, 0, always: true);
+        return new Point(at + headWidth / 2, to.Y + side * 0.52);
+
+        bool IsDrawn(int tried, double raised, bool always)
+        {
+            // Over the small head's own accidental.
+            var endY = to.Y + tried * (to.Accidental is null ? 0.52 : 1.6);
+            var startY = tried == side ? starts.Y : headY + tried * 0.65;
+            if (to.Accidental is not null) startY = tried < 0 ? Math.Min(startY, endY + 0.6) : Math.Max(startY, endY - 0.6);
+            double x1 = starts.X, x2 = at + headWidth / 2, y1 = startY + tried * raised, y2 = endY + tried * raised;
+            var height = tried * Math.Clamp((x2 - x1) * 0.16, 0.3, 0.8);
+            if (!always && !pen.Signs.IsFreeSlur(x1, y1, x2, y2, height)) return false;
+            pen.Slur(x1, y1, x2, y2, height);
+            return true;
+        }
     }
 
     private static double XOf(Slot slot, int step, int index, double x)

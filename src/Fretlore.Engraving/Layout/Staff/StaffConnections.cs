@@ -8,7 +8,12 @@ namespace Fretlore.Engraving.Layout.Staff;
 /// <summary>Draws ties, slurs and glides between heads of the staff, also where one end is in another system.</summary>
 internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links links)
 {
+    private const int FewTries = 14;
+    private const int MostTries = 48;
     private const double HeadGap = 0.15;
+
+    private static readonly double[] Cuts = [0, 0.5, 1, 1.6];
+    private static readonly double[] Bows = [0, 0.35, 0.7, 1.1, 1.6, 2.2, 3, 4, 5.5, 7];
 
     private readonly ReachedHeads reached = new(pen);
     private readonly double headWidth = pen.Ink.GlyphWidth(Smufl.NoteheadBlack);
@@ -30,24 +35,36 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
         if (placed.Note.IsHeldOn)
         {
             var next = links.TiedTo(placed.Note);
-            var to = next is not null && geometry.Has(next.Slot.Measure) ? (next.Slot.Heads.Length == 1 ? SystemNotes.XOf(geometry, next) : geometry.X(next.Slot) + next.Slot.Shape.Left + 0.1)
-                : next is null ? Math.Min(note.X + headWidth + 2.2, geometry.Right) : geometry.Right + 0.3;
+            var to = next is null ? Math.Min(note.X + headWidth + 2.2, geometry.Right)
+                : !geometry.Has(next.Slot.Measure) ? geometry.Right + 0.3
+                : EndOfTieTo(next, SystemNotes.XOf(geometry, next));
             // From where the string sounds at the end: the last pitch its bend reached.
-            if (!placed.IsGrace && reached.EndOf(placed.Slot, placed.Head, geometry.X(placed.Slot)) is { } end)
-            {
-                Arc(end.X, Math.Max(to, end.X + 0.9), end.Y, above);
-            }
-            else
-            {
-                Arc(placed.IsGrace || placed.Slot.Heads.Length == 1 ? note.X + Width(placed) : geometry.X(placed.Slot) + placed.Slot.Shape.Right - 0.1, to, placed.Sign.Y, above);
-            }
+            if (!placed.IsGrace && reached.EndOf(placed.Slot, placed.Head, geometry.X(placed.Slot)) is { } end) Arc([end.X, RightOf(placed, note.X)], to, end.Y, above);
+            else Arc([StartOfTie(note), RightOf(placed, note.X)], to, placed.Sign.Y, above);
         }
         if (!placed.Note.IsTiedFromBefore) return;
         var before = links.Before(placed.Note);
         var isOpen = before is null || !before.Note.IsHeldOn;
-        if (isOpen) Arc(note.X - 2, note.X, placed.Sign.Y, above);
-        else if (!geometry.Has(before!.Slot.Measure)) Arc(Math.Min(geometry.MusicLeft - 0.2, note.X - 1.4), note.X, placed.Sign.Y, above);
+        var goal = EndOfTieTo(placed, note.X);
+        if (isOpen) Arc([goal - 2], goal, placed.Sign.Y, above);
+        else if (!geometry.Has(before!.Slot.Measure)) Arc([Math.Min(geometry.MusicLeft - 0.2, goal - 1.4)], goal, placed.Sign.Y, above);
     }
+
+    private double StartOfTie(SystemNote note)
+    {
+        var placed = note.Placed;
+        if (placed.IsGrace) return note.X + Width(placed);
+        if (!placed.Slot.Reached.IsEmpty) return RightOf(placed, note.X);
+        var hasDots = !placed.Slot.Shape.Dots.IsEmpty;
+        if (placed.Slot.Heads.Length == 1 && !hasDots && !placed.Note.IsGhost) return note.X + Width(placed);
+        return geometry.X(placed.Slot) + placed.Slot.Shape.Right + (hasDots ? 0.1 : 0);
+    }
+
+    private double EndOfTieTo(PlacedNote note, double x) => IsPlain(note) ? x : geometry.X(note.Slot) + note.Slot.Shape.Left;
+
+    // A head with nothing beside it that a tie would have to keep clear of.
+    private static bool IsPlain(PlacedNote note) =>
+        note.IsGrace || (note.Slot.Heads.Length == 1 && note.Slot.Shape.Dots.IsEmpty && !note.Note.IsGhost && note.Sign.Accidental is null);
 
     // Away from the stem for one note; in chords the upper half up and the lower half down (Gould).
     private static bool TieIsAbove(PlacedNote note)
@@ -60,17 +77,43 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
         return note.Head >= upper;
     }
 
-    private void Arc(double left, double right, double y, bool above)
+    // From the first place it may start at, on its usual side. Where a note of another voice or string is in the way: from further right,
+    // shorter, more bowed, or on the other side.
+    private void Arc(ReadOnlySpan<double> starts, double right, double y, bool above)
     {
+        const double Shortest = 0.6;
         var side = above ? -1 : 1;
-        left += HeadGap;
-        right -= HeadGap;
-        if (right - left < 0.6) (left, right) = ((left + right) / 2 - 0.3, (left + right) / 2 + 0.3);
-        var height = Math.Clamp((right - left) * 0.12 + 0.25, 0.35, 0.9);
+        foreach (var cut in Cuts)
+        {
+            foreach (var bow in Bows)
+            {
+                foreach (var tried in (int[])[side, -side])
+                {
+                    foreach (var start in starts)
+                    {
+                        double left = start + HeadGap, end = right - HeadGap - cut;
+                        if (end - left < Shortest) continue;
+                        var height = tried * (HeightOf(left, end) + bow);
+                        var at = StartOf(y, tried);
+                        if (!pen.Signs.IsFreeSlur(left, at, end, at, height)) continue;
+                        pen.Slur(left, at, end, at, height);
+                        return;
+                    }
+                }
+            }
+        }
+        var (from, to) = (starts[0] + HeadGap, right - HeadGap);
+        if (to - from < Shortest) (from, to) = ((from + to - Shortest) / 2, (from + to + Shortest) / 2);
+        pen.Slur(from, StartOf(y, side), to, StartOf(y, side), side * HeightOf(from, to));
+    }
+
+    private static double HeightOf(double left, double right) => Math.Clamp((right - left) * 0.12 + 0.25, 0.35, 0.9);
+
+    private static double StartOf(double y, int side)
+    {
         var start = y + side * 0.25;
         // A tie's ends keep off the staff lines (Gould).
-        if (start is > -0.2 and < 4.2 && Math.Abs(start - Math.Round(start)) < 0.12) start += side * 0.14;
-        pen.Slur(left, start, right, start, side * height);
+        return start is > -0.2 and < 4.2 && Math.Abs(start - Math.Round(start)) < 0.12 ? start + side * 0.14 : start;
     }
 
     private double Width(PlacedNote note) => pen.Ink.GlyphWidth(Signs.GlyphOf(note.Sign.Shape)) * (note.IsGrace ? HouseStyle.GraceScale : 1);
@@ -78,7 +121,7 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
     // The ink of the whole chord, with accidentals and dots, and of what a bend reaches.
     private double LeftOf(PlacedNote note, double x) => note.IsGrace ? x - (note.Sign.Accidental is null ? 0 : 0.85) : geometry.X(note.Slot) + note.Slot.Shape.Left;
 
-    private double RightOf(PlacedNote note, double x) => note.IsGrace ? x + Width(note) : geometry.X(note.Slot) + note.Slot.Shape.Right + ReachedHeads.Width(note.Slot);
+    private double RightOf(PlacedNote note, double x) => note.IsGrace ? x + Width(note) : geometry.X(note.Slot) - note.Slot.Shift + note.Slot.RightOfColumn;
 
     private void DrawGlide(SystemNote note)
     {
@@ -88,13 +131,13 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
         {
             var from = placed.Note.GlideIn == GlideIn.FromBelow ? 0.8 : -0.8;
             var x = LeftOf(placed, note.X) - 0.2;
-            pen.Line(x - 1.1, y + from, x, y, 0.13);
+            Slide(x - 1.1, y + from, x, y);
         }
         if (placed.Note.GlideOut != GlideOut.None)
         {
             var to = placed.Note.GlideOut == GlideOut.Downwards ? 0.8 : -0.8;
             var x = RightOf(placed, note.X) + 0.2;
-            pen.Line(x, y, x + 1.3, y + to, 0.13);
+            Slide(x, y, x + 1.3, y + to);
         }
         if (links.LeadsTo(placed.Note) is { } next && SystemNotes.IsGlide(next.Note))
         {
@@ -103,14 +146,21 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
             var right = inSystem ? LeftOf(next, SystemNotes.XOf(geometry, next)) - 0.2 : geometry.Right - 0.3;
             var goal = next.Sign.Y;
             var lean = Math.Abs(goal - y) < 0.01 ? (next.Note.Fret.Number >= placed.Note.Fret.Number ? -0.3 : 0.3) : 0;
-            if (right - left > 0.4) pen.Line(left, y - lean, right, goal + lean, 0.13);
+            if (right - left > 0.4) Slide(left, y - lean, right, goal + lean);
         }
         if (SystemNotes.IsGlide(placed.Note) && links.Before(placed.Note) is { } before && !geometry.Has(before.Slot.Measure))
         {
             var rise = placed.Sign.Y < before.Sign.Y ? 0.5 : -0.5;
             var x = LeftOf(placed, note.X) - 0.2;
-            pen.Line(x - 1.2, y + rise, x, y, 0.13);
+            Slide(x - 1.2, y + rise, x, y);
         }
+    }
+
+    // Where another voice has signs on the way, as much of the line as is free of them.
+    private void Slide(double x1, double y1, double x2, double y2)
+    {
+        if (pen.Signs.FreeRun(x1, y1, x2, y2, 0.15) is not var (from, to)) return;
+        pen.Line(x1 + (x2 - x1) * from, y1 + (y2 - y1) * from, x1 + (x2 - x1) * to, y1 + (y2 - y1) * to, 0.13);
     }
 
     // One slur over a whole run of hammered, pulled-off and glided notes, drawn from its first note or from the system's start.
@@ -146,27 +196,37 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
         var left = entersHere ? Math.Min(geometry.MusicLeft, note.X - 1) : note.X + Width(placed) / 2;
         var right = leaves ? geometry.Right : SystemNotes.XOf(geometry, end) + Width(end) / 2;
         if (right - left < 0.5) return;
+        // On the usual side, or on the other where that is nearer to the heads.
         var above = SlurIsAbove(placed);
+        var usual = Lead(placed, note.X, end, left, right, above, FewTries);
+        var chosen = usual ?? Lead(placed, note.X, end, left, right, !above, FewTries) ?? Lead(placed, note.X, end, left, right, above, MostTries);
+        if (chosen is { } slur) pen.Slur(left, slur.From, right, slur.To, slur.Height);
+    }
+
+    // High enough to clear what stands under it; where that is not enough, from further off the heads. Null when nothing clears it.
+    private (double From, double To, double Height)? Lead(PlacedNote first, double firstX, PlacedNote last, double left, double right, bool above, int most)
+    {
         var side = above ? -1 : 1;
-        double from = AttachOf(placed, note.X, above), to = AttachOf(end, SystemNotes.XOf(geometry, end), above);
-        // High enough to clear what stands under it; where that is not enough, from further off the heads.
+        double from = AttachOf(first, firstX, above), to = AttachOf(last, SystemNotes.XOf(geometry, last), above);
         var height = Math.Clamp((right - left) * 0.1, 0.5, 1.3);
         var off = 0.0;
-        for (var tries = 0; tries < 14 && !Clears(left, from + side * off, right, to + side * off, side * height); tries++)
+        for (var tries = 0; tries < most; tries++)
         {
+            if (Clears(left, from + side * off, right, to + side * off, side * height)) return (from + side * off, to + side * off, side * height);
             if (tries < 5) height += 0.3;
             else off += 0.25;
         }
-        pen.Slur(left, from + side * off, right, to + side * off, side * height);
+        return most == MostTries ? (from, to, side * height) : null;
     }
 
     private bool Clears(double left, double from, double right, double to, double height)
     {
         const double Gap = 0.15;
+        if (!pen.Signs.IsFreeSlur(left, from, right, to, height)) return false;
+        var reach = SignMap.SlurReach(left, right);
         for (var i = 1; i < 16; i++)
         {
             double t = i / 16.0, u = 1 - t;
-            var reach = Math.Min((right - left) * 0.3, 2.5);
             var x = u * u * u * left + 3 * u * u * t * (left + reach) + 3 * u * t * t * (right - reach) + t * t * t * right;
             if (x < left + headWidth * 0.5 || x > right - headWidth * 0.5) continue;
             var y = u * u * u * from + 3 * u * u * t * (from + height * 4 / 3) + 3 * u * t * t * (to + height * 4 / 3) + t * t * t * to;
@@ -192,7 +252,8 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
     // Off the outer head; with two voices, where the slur is on the stems' side, off whatever stands there.
     private double AttachOf(PlacedNote note, double x, bool above)
     {
-        if (note.Rule != StemSide.None || (!note.IsGrace && note.Slot.Heads.Any(h => h.Note.IsAccented || h.Note.IsStaccato)))
+        var isOnStem = !note.IsGrace && note.Slot.Stem == (above ? StemSide.Up : StemSide.Down);
+        if (note.Rule != StemSide.None || isOnStem || (!note.IsGrace && note.Slot.Heads.Any(h => h.Note.IsAccented || h.Note.IsStaccato)))
         {
             return above ? pen.Skyline.Top(x, x + headWidth) - 0.35 : pen.Skyline.Bottom(x, x + headWidth) + 0.35;
         }

@@ -64,30 +64,33 @@ internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geomet
     private void DrawDynamics()
     {
         var row = new AlignedRow(pen);
-        AddHairpins(row, Spans.Crescendo);
-        AddHairpins(row, Spans.Diminuendo);
+        var taken = new List<(double Left, double Right)>();
         foreach (var place in geometry.Measures)
         {
             foreach (var voice in place.Measure.Parts[staff.Index].Voices)
             {
                 foreach (var slot in voice.Slots)
                 {
-                    if (slot.Event.Dynamic is { } dynamic) AddDynamic(row, Signs.DynamicOf(dynamic), geometry.X(slot) + 0.6);
+                    if (slot.Event.Dynamic is not { } dynamic) continue;
+                    var (glyph, x) = (Signs.DynamicOf(dynamic), geometry.X(slot) - slot.Shift + 0.6);
+                    var half = pen.Ink.GlyphWidth(glyph) / 2;
+                    // Voices that begin together have one between them.
+                    if (!row.HasRoom(x - half, x + half)) continue;
+                    row.Add(x - half, x + half, y => pen.GlyphCentred(glyph, x, y));
+                    taken.Add((x - half, x + half));
                 }
             }
         }
-        row.DrawBelow(1.2, staff.TopHeight + 2.2);
+        AddHairpins(row, Spans.Crescendo, taken);
+        AddHairpins(row, Spans.Diminuendo, taken);
+        row.DrawBelow(1.8, staff.TopHeight + 2.2);
     }
 
-    private void AddDynamic(AlignedRow row, int glyph, double x)
+    // Two lines that open or close, from the first note of the span to the one after it, or to the bar line; dynamics within it divide it.
+    private void AddHairpins(AlignedRow row, Spans kind, List<(double Left, double Right)> taken)
     {
-        var half = pen.Ink.GlyphWidth(glyph) / 2;
-        row.Add(x - half, x + half, y => pen.GlyphCentred(glyph, x, y));
-    }
-
-    // Two lines that open or close, from the first note of the span to the one after it, or to the bar line.
-    private void AddHairpins(AlignedRow row, Spans kind)
-    {
+        const double Gap = 0.5;
+        const double Shortest = 1;
         var slots = new List<Slot>();
         foreach (var place in geometry.Measures)
         {
@@ -98,10 +101,16 @@ internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geomet
             if (!slots[first].Event.Spans.HasFlag(kind)) continue;
             var last = first;
             while (last + 1 < slots.Count && slots[last + 1].Event.Spans.HasFlag(kind)) last++;
-            var left = geometry.X(slots[first]) + (slots[first].Event.Dynamic is null ? 0 : 2.2);
+            var left = geometry.X(slots[first]);
             var right = last + 1 < slots.Count ? geometry.X(slots[last + 1]) - 0.8 : geometry.Right - 0.5;
             first = last;
-            if (right - left >= 1) AddHairpin(row, kind, left, right);
+            foreach (var (from, to) in taken.OrderBy(t => t.Left).Append((right + Gap, double.MaxValue)))
+            {
+                if (to < left) continue;
+                var end = Math.Min(right, from - Gap);
+                if (end - left >= Shortest) AddHairpin(row, kind, left, end);
+                left = Math.Max(left, to + Gap);
+            }
         }
     }
 

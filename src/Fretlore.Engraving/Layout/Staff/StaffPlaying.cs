@@ -1,5 +1,4 @@
 using Fretlore.Engraving.Drawing;
-using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Systems;
@@ -10,10 +9,12 @@ namespace Fretlore.Engraving.Layout.Staff;
 /// <summary>Draws what the hands do above a staff that has no tablature to show it: letters, strokes, vibrato, picking fingers.</summary>
 internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geometry, Links links)
 {
+    private const double PickingHalf = 0.65;
+
     private readonly HandLetters letters = new(pen);
     private readonly VibratoLines vibratos = new(pen);
-    private readonly AlignedRow letterRow = new(pen);
-    private readonly AlignedRow strokes = new(pen);
+    private readonly StackedRows letterRow = new(pen);
+    private readonly StrokeSigns strokes = new(pen);
     private readonly AlignedRow picking = new(pen);
 
     public void Draw(List<SystemNote> notes)
@@ -37,7 +38,7 @@ internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geom
         picking.DrawAbove(0.4, 0.8);
         letters.Place(letterRow);
         letterRow.DrawAbove(0, 0.8);
-        strokes.DrawAbove(0, 0.9);
+        strokes.Draw(0.9);
         vibratos.Draw();
     }
 
@@ -51,14 +52,10 @@ internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geom
             if (head.Note.Vibrato.Width != VibratoWidth.None) vibratos.Add(head.Note.Vibrato.Width, left, room);
         }
         var middle = x - slot.Shift + ColumnInk.Centre;
-        if (slot.Event.Stroke != Stroke.None)
+        strokes.Add(slot.Event.Stroke, middle);
+        if (slot.Event.PickingFinger is { } finger && picking.HasRoom(middle - PickingHalf, middle + PickingHalf))
         {
-            var glyph = slot.Event.Stroke == Stroke.Down ? Smufl.StringsDownBow : Smufl.StringsUpBow;
-            strokes.Add(middle - 0.6, middle + 0.6, y => pen.GlyphCentred(glyph, middle, y, 0.8));
-        }
-        if (slot.Event.PickingFinger is { } finger)
-        {
-            picking.Add(middle - 0.4, middle + 0.4, y => pen.Text(finger.ToString(), middle, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle));
+            picking.Add(middle - PickingHalf, middle + PickingHalf, y => pen.Text(finger.ToString(), middle, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle));
         }
     }
 

@@ -5,6 +5,9 @@ namespace Fretlore.Engraving.Layout.Staff;
 /// <summary>How long stems without a beam are.</summary>
 internal static class Stems
 {
+    // How far one flag hangs from a stem's end, as far as tremolo strokes must keep off it.
+    private const double FlagHeight = 2.4;
+
     /// <summary>Where the stem of a lone chord ends, in spaces below the top line.</summary>
     /// <param name="slot">The chord.</param>
     /// <param name="sharesStaff">Whether another voice is in the bar, so that stems may point away from the staff.</param>
@@ -16,10 +19,21 @@ internal static class Stems
     {
         var up = slot.Stem == StemSide.Up;
         var head = slot.NearTip;
-        var length = HouseStyle.StemLength + Math.Max(0, slot.Flags - 2) * 0.75;
+        var length = LengthOf(slot.Flags, head.Shape);
+        // A head right of the stem would be under the flag.
+        if (up && slot.Flags > 0 && slot.Shape.HeadX.Any(x => x > slot.Shape.StemX - 0.2)) length += 0.6;
         var outwards = up ? head.Position - 4 : 4 - head.Position;
-        if (sharesStaff && outwards > 0) length = Math.Max(HouseStyle.ShortestStem + slot.Flags * 0.25, length - outwards * 0.25);
-        length = Math.Max(length, TremoloStrokes.StemFor(slot) + slot.Flags * 0.9);
+        // A shorter stem would bring a flag to the head.
+        if (sharesStaff && outwards > 0 && slot.Flags == 0) length = Math.Max(HouseStyle.ShortestStem, length - outwards * 0.25);
+        length = Math.Max(length, TremoloStrokes.StemFor(slot) + (slot.Flags == 0 ? 0 : FlagHeight + (slot.Flags - 1) * 0.75));
         return up ? Math.Min(head.Y - length, 2) : Math.Max(head.Y + length, 2);
     }
+
+    /// <summary>Where a stem ends that nothing shortens.</summary>
+    public static double FreeTip(Head head, StemSide side, int flags) =>
+        side == StemSide.Up ? Math.Min(head.Y - LengthOf(flags, head.Shape), 2) : Math.Max(head.Y + LengthOf(flags, head.Shape), 2);
+
+    // Diamonds and crosses are higher than round heads.
+    private static double LengthOf(int flags, HeadShape head) =>
+        HouseStyle.StemLength + Math.Max(0, flags - 2) * 0.75 + (flags > 0 && head is HeadShape.BlackDiamond or HeadShape.OpenDiamond or HeadShape.Cross ? 0.5 : 0);
 }

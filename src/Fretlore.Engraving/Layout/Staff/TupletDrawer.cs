@@ -8,6 +8,7 @@ namespace Fretlore.Engraving.Layout.Staff;
 internal sealed class TupletDrawer(Pen pen)
 {
     private const double Hook = 0.7;
+    private const double FromInk = 0.85;
 
     public void Draw(Voice voice, TupletGroup tuplet, SystemGeometry geometry, BeamEdge[] edges)
     {
@@ -23,7 +24,10 @@ internal sealed class TupletDrawer(Pen pen)
             var middle = (x1 + x2) / 2;
             up = first.Stem == StemSide.Up;
             // Outside the beam and outside the staff, whose lines would spoil the number.
-            DrawNumber(pen, tuplet.Label, middle, up ? Math.Min(edge.At(middle) - 1.0, -0.95) : Math.Max(edge.At(middle) + 1.0, 4.95));
+            var half = Width(pen.Ink, tuplet.Label) / 2;
+            DrawNumber(pen, tuplet.Label, middle, up
+                ? Math.Min(Math.Min(edge.At(middle) - 1.0, -0.95), pen.Skyline.Top(middle - half, middle + half) - FromInk)
+                : Math.Max(Math.Max(edge.At(middle) + 1.0, 4.95), pen.Skyline.Bottom(middle - half, middle + half) + FromInk));
             return;
         }
         var y = up ? Math.Min(pen.Skyline.Top(left, right) - 1.1, -1.1) : Math.Max(pen.Skyline.Bottom(left, right) + 1.1, 5.1);

@@ -33,9 +33,16 @@ internal sealed class VoiceDrawer(Pen pen, SystemGeometry geometry)
                     : Stems.TipOf(slot, voice.Rule != StemSide.None);
                 if (slot.Graces.Length > 0) graces.Draw(slot, x);
                 chords.Draw(slot, x, tip, voice.Rule);
-                if (slot.Reached.Length > 0) reached.Draw(slot, x, voice.Rule == StemSide.None ? slot.Stem != StemSide.Up : voice.Rule == StemSide.Up);
             }
             foreach (var tuplet in voice.Tuplets) tuplets.Draw(voice, tuplet, geometry, edges);
+        }
+        // Last, so that their slurs find room among the signs of all voices.
+        foreach (var voice in part.Voices)
+        {
+            foreach (var slot in voice.Slots)
+            {
+                if (slot.Reached.Length > 0) reached.Draw(slot, geometry.X(slot), slot.Stem != StemSide.Up);
+            }
         }
     }
 
@@ -61,19 +68,22 @@ internal sealed class VoiceDrawer(Pen pen, SystemGeometry geometry)
     }
 
     // Gould: with two voices rests move by whole spaces out of the other voice's way.
-    private static double RestShift(MeasurePart part, Voice voice, Slot slot)
+    private double RestShift(MeasurePart part, Voice voice, Slot slot)
     {
+        const double Clear = 0.9;
         if (voice.Rule == StemSide.None) return 0;
         var up = voice.Rule == StemSide.Up;
         var shift = up ? -2.0 : 2.0;
+        var (glyph, y) = Signs.RestOf(slot.Event.Value.Base);
+        var ink = pen.Ink.Glyph(glyph);
         foreach (var other in part.Voices)
         {
             if (other == voice) continue;
             foreach (var near in other.Slots)
             {
                 if (near.IsRest || near.Event.End <= slot.Event.Start || near.Event.Start >= slot.Event.End) continue;
-                if (up) shift = Math.Min(shift, Math.Floor(near.Highest.Y - 1.6 - 2));
-                else shift = Math.Max(shift, Math.Ceiling(near.Lowest.Y + 1.6 - 2));
+                if (up) shift = Math.Min(shift, Math.Floor(near.Highest.Y - Clear - ink.Bottom - y));
+                else shift = Math.Max(shift, Math.Ceiling(near.Lowest.Y + Clear - ink.Top - y));
             }
         }
         return shift;

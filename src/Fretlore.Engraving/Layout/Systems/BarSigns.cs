@@ -38,7 +38,7 @@ internal sealed class BarSigns(Pen pen, double middle)
 
     public void DrawMultiRest(MeasurePlace place, double countAt)
     {
-        double left = place.Music + 0.2, right = place.Right - 1.1;
+        double left = place.Music + 0.2, right = place.Right - (place.Measure.LastBar.RepeatCount > 0 ? Prefix.RepeatWidth(pen.Ink) + 0.4 : 1.1);
         pen.Beam(left, middle, right, middle, 0.9);
         pen.Line(left, middle - 1, left, middle + 1, pen.Ink.ThinBar);
         pen.Line(right, middle - 1, right, middle + 1, pen.Ink.ThinBar);

@@ -6,7 +6,7 @@ namespace Fretlore.Engraving.Layout.Systems;
 /// <summary>Letters above a row that say how a note is made: H hammered, P pulled off, T tapped, P.H. and A.H. for harmonics (common practice).</summary>
 internal sealed class HandLetters(Pen pen)
 {
-    private const double OnePlace = 0.85;
+    private const double Gap = 0.2;
 
     private readonly List<(string Letters, double X)> letters = [];
 
@@ -24,12 +24,12 @@ internal sealed class HandLetters(Pen pen)
     /// <summary>The letter of a move without the pick, between where it starts and ends.</summary>
     public void AddMove(Attack attack, double from, double to) => Add(attack == Attack.HammerOn ? "H" : "P", (from + to) / 2);
 
-    /// <summary>Puts the letters on a line with others.</summary>
-    public void Place(AlignedRow row)
+    /// <summary>Puts the letters on a line, and on a second one where they would touch.</summary>
+    public void Place(StackedRows row)
     {
         foreach (var (text, x) in letters)
         {
-            var half = pen.Ink.TextWidth(text, Face.Sans, HouseStyle.SmallSize) / 2;
+            var half = WidthOf(text) / 2;
             row.Add(x - half, x + half, y => pen.Text(text, x, y, HouseStyle.SmallSize, Face.Sans, Anchor.Middle));
         }
     }
@@ -37,8 +37,10 @@ internal sealed class HandLetters(Pen pen)
     // Letters for one place are joined; the same letter for several notes of a chord stands once.
     private void Add(string letter, double x)
     {
-        var at = letters.FindIndex(l => Math.Abs(l.X - x) < OnePlace);
+        var at = letters.FindIndex(l => Math.Abs(l.X - x) < (WidthOf(l.Letters) + WidthOf(letter)) / 2 + Gap);
         if (at < 0) letters.Add((letter, x));
         else if (!letters[at].Letters.Split('/').Contains(letter)) letters[at] = (letters[at].Letters + "/" + letter, letters[at].X);
     }
+
+    private double WidthOf(string text) => pen.Ink.TextWidth(text, Face.Sans, HouseStyle.SmallSize);
 }

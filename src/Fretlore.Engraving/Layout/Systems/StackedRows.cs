@@ -15,6 +15,8 @@ internal sealed class StackedRows(Pen pen)
         row.Add(left, right, draw);
     }
 
+    public bool IsEmpty => rows.Count == 0;
+
     /// <param name="descent">How far the signs reach below their baseline.</param>
     /// <param name="start">The least distance above the row's origin.</param>
     public void DrawAbove(double descent, double start)

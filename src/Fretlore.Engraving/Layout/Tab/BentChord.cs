@@ -5,7 +5,7 @@ namespace Fretlore.Engraving.Layout.Tab;
 
 /// <summary>The notes of a chord that are bent, as far as the drawing of one depends on the others.</summary>
 /// <param name="Slot">The chord.</param>
-/// <param name="HalfWidth">Half the widest number of a bent note: curves start at one place.</param>
+/// <param name="HalfWidth">Half the widest number of the chord: curves start at one place, clear of the numbers above.</param>
 /// <param name="Heights">All heights their bends reach, ties included, in cents above the fretted pitch, lowest first: each has a level of its own.</param>
 /// <param name="IsAside">Whether the line of a pre-bend goes up beside its number, because others stand above it.</param>
 internal sealed record BentChord(Slot Slot, double HalfWidth, int[] Heights, bool IsAside)

@@ -10,11 +10,18 @@ namespace Fretlore.Engraving.Layout.Tab;
 /// <summary>Draws what the hands do around the numbers of one system: slurs, glides, bends, letters, vibrato, strokes and fingers.</summary>
 internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry, Links links, TabRow row)
 {
+    private const double RaiseStep = 0.5;
+    private const int MostRaises = 24;
+
+    private const double PickingHalf = 0.65;
+
     private readonly BendDrawer bends = new(pen);
     private readonly Dictionary<NoteId, BendEnd> bendEnds = [];
     private readonly HandLetters handLetters = new(pen);
-    private readonly AlignedRow letters = new(pen);
-    private readonly AlignedRow strokes = new(pen);
+    private readonly StackedRows letters = new(pen);
+    private readonly AlignedRow accents = new(pen);
+    private readonly StrokeSigns strokes = new(pen);
+    private readonly HashSet<double> accented = [];
     private readonly VibratoLines vibratos = new(pen);
     private readonly AlignedRow fingers = new(pen);
     private readonly AlignedRow picking = new(pen);
@@ -25,14 +32,11 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         {
             foreach (var voice in place.Measure.Parts[staff.Index].Voices)
             {
-                for (var i = 0; i < voice.Slots.Length; i++)
-                {
-                    var slot = voice.Slots[i];
-                    var room = i + 1 < voice.Slots.Length ? geometry.X(voice.Slots[i + 1]) : place.Right - (place.Measure.LastBar.RepeatCount > 0 ? Prefix.RepeatWidth(pen.Ink) : 0.3);
-                    DrawSlot(slot, room);
-                }
+                foreach (var slot in voice.Slots) DrawSlot(slot, RoomAfter(place, slot));
             }
+            AddFingers(place);
         }
+        bends.DrawAmounts();
         foreach (var note in notes)
         {
             if (!staff.ShowsStaff) DrawTie(note.Placed);
@@ -41,12 +45,31 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         }
         handLetters.Place(letters);
         letters.DrawAbove(0, 0.6);
-        strokes.DrawAbove(0, 0.7);
+        accents.DrawAbove(0, 0.6);
+        strokes.Draw(0.7);
         vibratos.Draw();
         new TabSpans(pen, staff, geometry).Draw();
         var bottom = staff.TabHeight;
         fingers.DrawBelow(1.1, bottom + 1.7);
         picking.DrawBelow(1.1, bottom + 1.9);
+    }
+
+    // Up to the next number or rest, in whichever voice.
+    private double RoomAfter(MeasurePlace place, Slot slot)
+    {
+        var room = place.Right - (place.Measure.LastBar.RepeatCount > 0 ? Prefix.RepeatWidth(pen.Ink) : 0.3);
+        foreach (var voice in place.Measure.Parts[staff.Index].Voices)
+        {
+            foreach (var next in voice.Slots)
+            {
+                if (next.Column <= slot.Column) continue;
+                room = Math.Min(room, geometry.X(next) - next.Shift);
+                foreach (var head in next.Heads) room = Math.Min(room, row.Middle(links[head.Note]) - row.HalfWidth(links[head.Note]));
+                if (next.Graces.Length > 0) room = Math.Min(room, row.Middle(links[next.Graces[0].Note]) - 0.6);
+                break;
+            }
+        }
+        return room;
     }
 
     private void DrawSlot(Slot slot, double room)
@@ -65,23 +88,21 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
             if (note.Note.Vibrato.Width != VibratoWidth.None) vibratos.Add(note.Note.Vibrato.Width, clear, room);
             handLetters.Add(note.Note, middle);
         }
-        if (slot.Event.Stroke != Stroke.None) AddStroke(slot.Event.Stroke, geometry.X(slot) - slot.Shift + ColumnInk.Centre);
-        AddFingers(slot);
+        strokes.Add(slot.Event.Stroke, geometry.X(slot) - slot.Shift + ColumnInk.Centre);
         if (!staff.ShowsStaff) AddArticulation(slot);
-    }
-
-    private void AddStroke(Stroke stroke, double x)
-    {
-        var glyph = stroke == Stroke.Down ? Smufl.StringsDownBow : Smufl.StringsUpBow;
-        strokes.Add(x - 0.6, x + 0.6, y => pen.GlyphCentred(glyph, x, y, 0.8));
     }
 
     // A staff has these at its heads.
     private void AddArticulation(Slot slot)
     {
         var x = geometry.X(slot) - slot.Shift + ColumnInk.Centre;
-        if (slot.Heads.Any(h => h.Note.IsAccented)) strokes.Add(x - 0.7, x + 0.7, y => pen.GlyphCentred(Smufl.ArticAccentAbove, x, y));
-        if (slot.Heads.Any(h => h.Note.IsStaccato)) letters.Add(x - 0.3, x + 0.3, y => pen.GlyphCentred(Smufl.ArticStaccatoAbove, x, y));
+        var (accent, staccato) = (slot.Heads.Any(h => h.Note.IsAccented), slot.Heads.Any(h => h.Note.IsStaccato));
+        if (!accent && !staccato || !accented.Add(x)) return;
+        accents.Add(x - 0.7, x + 0.7, y =>
+        {
+            if (staccato) pen.GlyphCentred(Smufl.ArticStaccatoAbove, x, y);
+            if (accent) pen.GlyphCentred(Smufl.ArticAccentAbove, x, staccato ? y - 0.6 : y);
+        });
     }
 
     // A bend that is held has its dashes instead.
@@ -108,11 +129,11 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
     {
         var half = 0.0;
         var heights = new SortedSet<int>();
+        if (slot.Heads.All(h => h.Note.Bend is null)) return new BentChord(slot, 0, [], false);
         foreach (var head in slot.Heads)
         {
-            if (head.Note.Bend is null) continue;
             half = Math.Max(half, row.HalfWidth(links[head.Note]));
-            AddHeights(heights, links[head.Note]);
+            if (head.Note.Bend is not null) AddHeights(heights, links[head.Note]);
         }
         return new BentChord(slot, half, [.. heights.Where(cents => cents > 0)], heights.Count > 0 && IsPreBendUnderNumbers(slot));
     }
@@ -140,28 +161,27 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         }
     }
 
-    private void AddFingers(Slot slot)
+    // Below each column, those of all voices, highest string first.
+    private void AddFingers(MeasurePlace place)
     {
-        if (slot.Event.PickingFinger is null && !slot.Heads.Any(h => h.Note.Finger is not null)) return;
-        AddFingers(slot, geometry.X(slot) - slot.Shift + ColumnInk.Centre);
-    }
-
-    private void AddFingers(Slot slot, double middle)
-    {
-        var stated = slot.Heads.Where(h => h.Note.Finger is not null).OrderBy(h => h.Note.String.Value).Select(h => NameOf(h.Note.Finger!.Value)).ToArray();
-        if (stated.Length > 0)
+        foreach (var column in place.Measure.Parts[staff.Index].Voices.SelectMany(v => v.Slots).GroupBy(s => s.Column))
         {
-            fingers.Add(middle - 0.4, middle + 0.4, y =>
+            var middle = place.Columns[column.Key] + ColumnInk.Centre;
+            var stated = column.SelectMany(s => s.Heads).Where(h => h.Note.Finger is not null).OrderBy(h => h.Note.String.Value).Select(h => NameOf(h.Note.Finger!.Value)).ToArray();
+            if (stated.Length > 0)
             {
-                for (var i = 0; i < stated.Length; i++)
+                fingers.Add(middle - 0.4, middle + 0.4, y =>
                 {
-                    pen.Text(stated[i], middle, y + i * 1.3, HouseStyle.SmallSize * 0.9, Face.SansBold, Anchor.Middle);
-                }
-            });
-        }
-        if (slot.Event.PickingFinger is { } finger)
-        {
-            picking.Add(middle - 0.4, middle + 0.4, y => pen.Text(finger.ToString(), middle, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle));
+                    for (var i = 0; i < stated.Length; i++)
+                    {
+                        pen.Text(stated[i], middle, y + i * 1.3, HouseStyle.SmallSize * 0.9, Face.SansBold, Anchor.Middle);
+                    }
+                });
+            }
+            if (column.Select(s => s.Event.PickingFinger).FirstOrDefault(f => f is not null) is { } finger)
+            {
+                picking.Add(middle - PickingHalf, middle + PickingHalf, y => pen.Text(finger.ToString(), middle, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle));
+            }
         }
     }
 
@@ -218,7 +238,11 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         // Between numbers that stand on the string above, not through them.
         if (NumberAbove(placed) is { } first) x1 = Math.Max(x1, row.Middle(placed) + first + 0.3);
         if (NumberAbove(end) is { } second) x2 = Math.Min(x2, row.Middle(end) - second - 0.3);
-        if (x2 - x1 > 0.5) pen.Slur(x1, y, x2, y, -Math.Clamp((x2 - x1) * 0.12, 0.4, 0.8));
+        if (x2 - x1 <= 0.5) return;
+        var height = Math.Clamp((x2 - x1) * 0.12, 0.4, 0.8);
+        // Over what other voices have on the strings above.
+        for (var tries = 0; tries < MostRaises && !pen.Signs.IsFreeSlur(x1, y, x2, y, -height); tries++) y -= RaiseStep;
+        pen.Slur(x1, y, x2, y, -height);
     }
 
     // Half the width of the wider of a number and the one on the string above it; null where there is none.

@@ -82,7 +82,7 @@ internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, 
 
     /// <summary>The middle of a note's number.</summary>
     public double Middle(PlacedNote note) => note.IsGrace
-        ? GraceDrawer.XOf(note.Slot, note.Head, geometry.X(note.Slot)) + ColumnInk.Centre * HouseStyle.GraceScale
+        ? MiddleOfGrace(note.Slot, note.Head, geometry.X(note.Slot))
         : geometry.X(note.Slot) - note.Slot.Shift + ColumnInk.Centre;
 
     // A held note is shown again, in brackets, where a system begins: the reader cannot see where it came from.
@@ -94,8 +94,16 @@ internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, 
         for (var i = 0; i < slot.Graces.Length; i++)
         {
             var note = slot.Graces[i].Note;
-            DrawNumber(note, FretLabels.Of(note), GraceDrawer.XOf(slot, i, x) + ColumnInk.Centre * HouseStyle.GraceScale, 0.75);
+            DrawNumber(note, FretLabels.Of(note), MiddleOfGrace(slot, i, x), 0.75);
         }
+    }
+
+    // Further left where the main note's number is wide.
+    private double MiddleOfGrace(Slot slot, int grace, double x)
+    {
+        const double UsualHalf = 0.95;
+        var half = slot.Heads.Max(h => pen.Ink.TextWidth(FretLabels.Of(h.Note, IsResumed(slot)), Face.Sans, HouseStyle.FretSize)) / 2;
+        return GraceDrawer.XOf(slot, grace, x) + ColumnInk.Centre * HouseStyle.GraceScale - Math.Max(0, half - UsualHalf);
     }
 
     private void DrawNumber(Note note, string label, double middle, double scale)
@@ -107,14 +115,26 @@ internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, 
         var height = pen.Ink.DigitHeight(Face.Sans, size);
         pen.Open();
         pen.White(middle - half - 0.12, y - height / 2 - 0.1, middle + half + 0.12, y + height / 2 + 0.1);
-        pen.Text(label, middle, y + height / 2, size, Face.Sans, Anchor.Middle);
+        if (label[0] == '(') DrawBracketed(label[1..^1], middle, y, size, height);
+        else pen.Text(label, middle, y + height / 2, size, Face.Sans, Anchor.Middle);
         pen.Close(string.Create(CultureInfo.InvariantCulture, $"note-{note.Id.Index}"), titles.Of(note));
+    }
+
+    // Brackets no higher than the digits, so that those of the next string have room.
+    private void DrawBracketed(string label, double middle, double y, double size, double height)
+    {
+        const double Smaller = 0.74;
+        var half = pen.Ink.TextWidth(label, Face.Sans, size) / 2;
+        var baseline = y + height * Smaller / 2;
+        pen.Text("(", middle - half - 0.03, baseline, size * Smaller, Face.Sans, Anchor.End);
+        pen.Text(label, middle, y + height / 2, size, Face.Sans, Anchor.Middle);
+        pen.Text(")", middle + half + 0.03, baseline, size * Smaller, Face.Sans);
     }
 
     private void DrawRoll(Slot slot, double x)
     {
         double top = slot.Heads.Min(h => LineOf(h.Note)), bottom = slot.Heads.Max(h => LineOf(h.Note));
-        var half = slot.Heads.Max(h => pen.Ink.TextWidth(FretLabels.Of(h.Note), Face.Sans, HouseStyle.FretSize)) / 2;
+        var half = slot.Heads.Max(h => pen.Ink.TextWidth(FretLabels.Of(h.Note, IsResumed(slot)), Face.Sans, HouseStyle.FretSize)) / 2;
         ChordDrawer.DrawRoll(pen, slot.Event.Roll, x + ColumnInk.Centre - half - 0.95, top - 0.5, bottom + 0.5);
     }
 }

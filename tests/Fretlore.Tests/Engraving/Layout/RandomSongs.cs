@@ -14,128 +14,96 @@ internal static class RandomSongs
     public static Song Of(int seed)
     {
         var random = new Random(seed);
-        var meter = random.Next(6) switch { 0 => new Meter(3, 4), 1 => new Meter(6, 8), 2 => new Meter(7, 8, [2, 2, 3]), 3 => new Meter(5, 4), _ => Meter.FourFour };
+        var meter = random.Next(7) switch { 0 => new Meter(3, 4), 1 => new Meter(6, 8), 2 => new Meter(7, 8, [2, 2, 3]), 3 => new Meter(5, 4), 4 => new Meter(2, 2), _ => Meter.FourFour };
         var builder = new SongBuilder { Meter = meter, Key = new Key(NoteName.FromFifths(random.Next(-4, 6)), (Mode)random.Next(7)) };
         var bars = random.Next(1, 14);
         for (var part = random.Next(1, 4); part > 0; part--)
         {
             builder.Part("Guitar " + part, Tunings[random.Next(Tunings.Length)]);
-            for (var bar = 0; bar < bars; bar++) builder.Bar(random.Next(7) == 0 ? [] : BarOf(random, meter));
+            for (var bar = 0; bar < bars; bar++)
+            {
+                if (random.Next(7) == 0) builder.Bar();
+                else if (random.Next(4) == 0) builder.Strands(RandomBars.TwoVoices(random, meter));
+                else builder.Bar(RandomBars.OneVoice(random, meter.Length, 1));
+            }
         }
         var song = builder.Build("Page " + seed);
-        for (var bar = 0; bar < bars; bar++) song = song.WithBar(bar, b => Marked(b, random));
-        return Playable(song with { Sections = [new Section("First part", 0, bars)] }).Renumbered();
+        var otherKey = new Key(NoteName.FromFifths(random.Next(-4, 6)), Mode.Ionian, true);
+        var keyFrom = random.Next(bars * 2);
+        for (var bar = 0; bar < bars; bar++)
+        {
+            song = song.WithBar(bar, b => Marked(bar >= keyFrom ? b with { Key = otherKey } : b, random));
+            for (var part = 0; part < song.Parts.Count; part++)
+            {
+                var here = bar;
+                if (bar > 0 && random.Next(12) == 0) song = song.WithPartBar(part, bar, b => b with { Repeats = 1, Strands = song.Parts[part].Bars[here - 1].Strands });
+            }
+        }
+        var half = bars / 2;
+        var sections = half > 0 ? new Section[] { new("First part", 0, half), new("Another one", half, bars - half) } : [new Section("First part", 0, bars)];
+        return Playable(song with { Sections = [.. sections] }).Renumbered();
     }
 
-    // A note is hammered or glided to only from the moment before it.
+    // A note is hammered, pulled off, glided or tied to only from the moment before it.
     private static Song Playable(Song song) => song with
     {
         Parts = song.Parts.Select(part =>
         {
-            Event? before = null;
+            var before = new Dictionary<StrandKind, Event>();
             return part with
             {
                 Bars = part.Bars.Select(bar => bar with
                 {
-                    Strands = bar.Strands.Select(strand => strand with { Events = strand.Events.Select(Reached).ToValueList() }).ToValueList(),
+                    Strands = bar.Strands.Select(strand => strand with { Events = Tied(strand.Events.Select(e => Reached(strand.Kind, e)).ToArray()) }).ToValueList(),
                 }).ToValueList(),
             };
 
-            Event Reached(Event item)
+            Event Reached(StrandKind kind, Event item)
             {
-                var reached = item with
-                {
-                    Notes = item.Notes.Select(n => n.Attack is Attack.HammerOn or Attack.Glide && before?.Notes.Any(b => b.String == n.String && b.Fret != n.Fret) != true
-                        ? n with { Attack = Attack.Picked } : n).ToValueList(),
-                };
-                before = item;
+                var last = before.GetValueOrDefault(kind);
+                var reached = item with { Notes = item.Notes.Select(n => Reachable(n, last)).ToValueList() };
+                before[kind] = reached;
                 return reached;
             }
         }).ToValueList(),
     };
 
-    private static Bar Marked(Bar bar, Random random) => random.Next(8) switch
+    private static Note Reachable(Note note, Event? before)
+    {
+        var from = before?.Notes.Items.FirstOrDefault(b => b.String == note.String);
+        return note.Attack switch
+        {
+            Attack.HammerOn or Attack.PullOff => from is null || from.Fret == note.Fret ? note with { Attack = Attack.Picked }
+                : note with { Attack = note.Fret.Number > from.Fret.Number ? Attack.HammerOn : Attack.PullOff },
+            Attack.Glide or Attack.PickedGlide when from is null || from.Fret == note.Fret => note with { Attack = Attack.Picked },
+            Attack.Held when from is null || from.IsDead || from.GlideOut != GlideOut.None => note with { Attack = Attack.Picked },
+            Attack.Held => from! with { Attack = Attack.Held, GlideIn = GlideIn.None, IsAccented = false, IsStaccato = false, Finger = null, Vibrato = default, Bend = from.Bend is { EndCents: > 0 } bend ? new Bend(bend.EndCents, [0]) : null },
+            _ => note,
+        };
+    }
+
+    // What holds a note says so.
+    private static ValueList<Event> Tied(Event[] events)
+    {
+        for (var i = 0; i + 1 < events.Length; i++)
+        {
+            var next = events[i + 1].Notes;
+            events[i] = events[i] with
+            {
+                Notes = events[i].Notes.Select(n => n with { IsHeldOn = next.Items.Any(h => h.String == n.String && h.Attack == Attack.Held) }).ToValueList(),
+            };
+        }
+        return events.ToValueList();
+    }
+
+    private static Bar Marked(Bar bar, Random random) => random.Next(10) switch
     {
         0 => bar with { StartsRepeat = true },
         1 => bar with { RepeatCount = random.Next(2, 5) },
         2 => bar with { Tempos = [new TempoMark(Beats.Zero, new Tempo(new NoteValue(ValueBase.Quarter, random.Next(2)), random.Next(40, 220)))] },
         3 => bar with { EndLine = BarLine.Double },
         4 => bar with { EndingPasses = [1], StartsEnding = true, EndsEnding = true, RepeatCount = 2 },
+        5 => bar with { FeelChange = new Feel(ValueBase.Eighth), Tempos = [new TempoMark(Beats.Quarter, new Tempo(new NoteValue(ValueBase.Quarter), 90))] },
         _ => bar,
     };
-
-    private static Func<Neck, Event>[] BarOf(Random random, Meter meter)
-    {
-        var events = new List<Func<Neck, Event>>();
-        var left = meter.Length;
-        while (left > Beats.Zero)
-        {
-            if (left >= Beats.Quarter && random.Next(8) == 0)
-            {
-                for (var i = 0; i < 3; i++)
-                {
-                    var third = One(random, new NoteValue(ValueBase.Eighth));
-                    events.Add(neck => third(neck) with { Tuplet = new Tuplet(3, 2, ValueBase.Eighth) });
-                }
-                left -= Beats.Quarter;
-                continue;
-            }
-            var values = new[] { new NoteValue(ValueBase.Half), new(ValueBase.Quarter), new(ValueBase.Quarter, 1), new(ValueBase.Eighth), new(ValueBase.Eighth), new(ValueBase.Eighth, 1), new(ValueBase.Sixteenth), new(ValueBase.ThirtySecond) };
-            var fitting = values.Where(v => v.Length <= left).ToArray();
-            var value = fitting[random.Next(fitting.Length)];
-            left -= value.Length;
-            events.Add(One(random, value));
-        }
-        return [.. events];
-    }
-
-    private static Func<Neck, Event> One(Random random, NoteValue value)
-    {
-        var seed = random.Next();
-        return neck => EventOf(new Random(seed), neck, value);
-    }
-
-    private static Event EventOf(Random random, Neck neck, NoteValue value)
-    {
-        if (random.Next(9) == 0) return new Event { Start = Beats.Zero, Value = value };
-        var strings = neck.StringCount;
-        var low = random.Next(1, strings + 1);
-        var count = random.Next(3) == 0 ? random.Next(1, low + 1) : 1;
-        var fret = random.Next(20);
-        var notes = Enumerable.Range(0, count).Select(i => NoteOf(random, neck, low - i, Math.Min(fret + random.Next(3), 22))).ToValueList();
-        return new Event
-        {
-            Start = Beats.Zero,
-            Value = value,
-            Notes = notes,
-            Stroke = random.Next(8) == 0 ? Stroke.Down : random.Next(8) == 0 ? Stroke.Up : Stroke.None,
-            Roll = count > 2 && random.Next(5) == 0 ? Roll.LowToHigh : Roll.None,
-            Words = random.Next(20) == 0 ? "gently" : null,
-            Dynamic = value.Length >= Beats.Quarter && random.Next(15) == 0 ? Dynamic.MezzoForte : null,
-            PickingFinger = random.Next(15) == 0 ? 'm' : null,
-        };
-    }
-
-    private static Note NoteOf(Random random, Neck neck, int number, int fret)
-    {
-        var note = new Note { String = new(number), Fret = new(fret), Sounding = neck.Sounding(new(number), new(fret)) };
-        return random.Next(16) switch
-        {
-            0 => note with { Bend = new Bend(0, [200, 0]) },
-            1 => note with { Bend = new Bend(100, []), Vibrato = new Vibrato(VibratoWidth.Wide) },
-            2 => note with { Vibrato = new Vibrato(VibratoWidth.Normal) },
-            3 => note with { IsPalmMuted = true },
-            4 => note with { LetsRing = true },
-            5 => note with { IsDead = true },
-            6 => note with { IsGhost = true },
-            7 => note with { IsAccented = true, IsStaccato = true },
-            8 => note with { Attack = Attack.HammerOn },
-            9 => note with { Attack = Attack.Glide },
-            10 => note with { GlideIn = GlideIn.FromBelow, GlideOut = GlideOut.Downwards },
-            11 => note with { Harmonic = new Harmonic(HarmonicKind.Natural, new(fret)) },
-            12 => note with { Tremolo = ValueBase.ThirtySecond },
-            13 => note with { Finger = Finger.Ring, Attack = Attack.Tap },
-            _ => note,
-        };
-    }
 }

@@ -1,0 +1,24 @@
+using Fretlore.Engraving.Fonts;
+using Fretlore.Score;
+
+namespace Fretlore.Engraving.Layout.Systems;
+
+/// <summary>Down- and upstrokes above a row; one for voices that are struck together.</summary>
+internal sealed class StrokeSigns(Pen pen)
+{
+    private const double Scale = 0.8;
+    private const double Half = 0.6;
+
+    private readonly StackedRows rows = new(pen);
+    private readonly HashSet<(Stroke Stroke, double X)> struck = [];
+
+    public void Add(Stroke stroke, double x)
+    {
+        if (stroke == Stroke.None || !struck.Add((stroke, x))) return;
+        var glyph = stroke == Stroke.Down ? Smufl.StringsDownBow : Smufl.StringsUpBow;
+        rows.Add(x - Half, x + Half, y => pen.GlyphCentred(glyph, x, y, Scale));
+    }
+
+    /// <param name="start">The least distance above the row's origin.</param>
+    public void Draw(double start) => rows.DrawAbove(0, start);
+}
