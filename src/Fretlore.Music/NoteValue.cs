@@ -17,6 +17,15 @@ public enum ValueBase : byte
 /// <param name="Dots">0 to 2.</param>
 public readonly record struct NoteValue(ValueBase Base, int Dots = 0)
 {
+    // A byte: a song holds as many of these as it has events.
+    private readonly byte dots = checked((byte)Dots);
+
+    public int Dots
+    {
+        get => dots;
+        init => dots = checked((byte)value);
+    }
+
     /// <summary>Its length outside any tuplet, in quarter notes.</summary>
     public Beats Length
     {
@@ -29,11 +38,26 @@ public readonly record struct NoteValue(ValueBase Base, int Dots = 0)
 }
 
 /// <summary>A tuplet ratio: <paramref name="Count"/> units in the time of <paramref name="InTimeOf"/>.</summary>
-/// <param name="Count">How many units are played; 2 or more.</param>
-/// <param name="InTimeOf">How many units' time they take; 1 or more.</param>
+/// <param name="Count">How many units are played; 2 to 255.</param>
+/// <param name="InTimeOf">How many units' time they take; 1 to 255.</param>
 /// <param name="Unit">The value that is counted, 3 eighths in the time of 2.</param>
 public readonly record struct Tuplet(int Count, int InTimeOf, ValueBase Unit)
 {
+    private readonly byte count = checked((byte)Count);
+    private readonly byte inTimeOf = checked((byte)InTimeOf);
+
+    public int Count
+    {
+        get => count;
+        init => count = checked((byte)value);
+    }
+
+    public int InTimeOf
+    {
+        get => inTimeOf;
+        init => inTimeOf = checked((byte)value);
+    }
+
     /// <summary>What a written value is multiplied by to give its sounding length.</summary>
     public Beats Factor => Beats.Of(InTimeOf, Count);
 

@@ -25,5 +25,15 @@ public enum VibratoWidth : byte
 
 /// <summary>Vibrato and when in a bend it comes.</summary>
 /// <param name="Width">None, normal or wide.</param>
-/// <param name="AfterMoves">How many moves of the note's bend come before it; 0 is at the start.</param>
-public readonly record struct Vibrato(VibratoWidth Width, int AfterMoves = 0);
+/// <param name="AfterMoves">How many moves of the note's bend come before it; 0 is at the start, 255 after as many as there are.</param>
+public readonly record struct Vibrato(VibratoWidth Width, int AfterMoves = 0)
+{
+    // A byte: a song holds as many of these as it has notes.
+    private readonly byte afterMoves = (byte)Math.Clamp(AfterMoves, 0, byte.MaxValue);
+
+    public int AfterMoves
+    {
+        get => afterMoves;
+        init => afterMoves = (byte)Math.Clamp(value, 0, byte.MaxValue);
+    }
+}

@@ -24,6 +24,9 @@ internal sealed class NoteNumbering
         return all.MoveToImmutable();
     }
 
+    /// <summary>Makes room for so many events more.</summary>
+    public void Expect(int events) => spans.EnsureCapacity(spans.Count + events);
+
     /// <summary>Where the chord symbol of an event is stated, by the event's first note.</summary>
     public IReadOnlyDictionary<NoteId, TextSpan> Symbols => symbols;
 

@@ -13,15 +13,19 @@ internal sealed record TimeCell(ImmutableArray<NoteValue> Values, Tuplet? Tuplet
 {
     private const int LargestTuplet = 32;
 
+    private static readonly ImmutableArray<TimeCell> Singles = [.. "WHQESYZ".Select(l => new TimeCell(ReadValues([l]), null))];
+
     public static TimeCell Quarters { get; } = new([new NoteValue(ValueBase.Quarter)], null);
 
     /// <summary>Reads a time; null when the parser had to make it up or a tuplet makes no sense, which is then reported.</summary>
     public static TimeCell? Read(TimeSyntax time, DiagnosticBag problems)
     {
+        var isPlain = time.Count is null || time.Count.IsMissing;
+        if (isPlain && time.Values.Text is [var letter] && "WHQESYZ".IndexOf(letter, StringComparison.Ordinal) is >= 0 and var single) return Singles[single];
         var values = ReadValues(time.Values.Text);
         if (values.Length == 0) return null;
-        if (time.Count is null || time.Count.IsMissing) return new TimeCell(values, null);
-        var count = Numerals.Of(time.Count) ?? 0;
+        if (isPlain) return new TimeCell(values, null);
+        var count = Numerals.Of(time.Count!) ?? 0;
         var inTimeOf = time.InTimeOf is null || time.InTimeOf.IsMissing ? Music.Tuplet.UsualTimeOf(count) : Numerals.Of(time.InTimeOf) ?? 0;
         if (count is < 2 or > LargestTuplet || inTimeOf is < 1 or > LargestTuplet || count == inTimeOf || inTimeOf > 4 * count || count > 4 * inTimeOf)
         {
@@ -31,7 +35,7 @@ internal sealed record TimeCell(ImmutableArray<NoteValue> Values, Tuplet? Tuplet
         return new TimeCell(values, new Tuplet(count, inTimeOf, values.Max(v => v.Base)));
     }
 
-    public static ImmutableArray<NoteValue> ReadValues(string letters)
+    public static ImmutableArray<NoteValue> ReadValues(ReadOnlySpan<char> letters)
     {
         var values = ImmutableArray.CreateBuilder<NoteValue>(letters.Length);
         foreach (var letter in letters)

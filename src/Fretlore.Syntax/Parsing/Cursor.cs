@@ -9,6 +9,10 @@ internal sealed class Cursor
 {
     private static readonly string[] SingleCharacters = [.. Enumerable.Range(0, 128).Select(c => ((char)c).ToString())];
 
+    private const int LongestKept = 12;
+
+    private readonly string?[] kept = new string?[256];
+
     private int lineFrom;
     private int lineEnd = -1;
 
@@ -105,6 +109,17 @@ internal sealed class Cursor
     {
         0 => "",
         1 when Text[start] < 128 => SingleCharacters[Text[start]],
+        <= LongestKept => Kept(Text.AsSpan(start, end - start)),
         _ => Text[start..end],
     };
+
+    // Music says the same few things again and again; each is one string however often it stands in the sheet.
+    private string Kept(ReadOnlySpan<char> piece)
+    {
+        var hash = (uint)piece.Length;
+        foreach (var c in piece) hash = unchecked(hash * 31 + c);
+        ref var place = ref kept[hash % (uint)kept.Length];
+        if (place is null || !piece.SequenceEqual(place)) place = piece.ToString();
+        return place;
+    }
 }

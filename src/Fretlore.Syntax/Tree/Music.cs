@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Fretlore.Syntax;
 
 /// <summary>A flat run of items; bar lines are items among them, so that a span may cross them.</summary>
-public sealed class MusicSyntax(ImmutableArray<ItemSyntax> items) : SyntaxNode(items)
+public sealed class MusicSyntax(ImmutableArray<ItemSyntax> items) : SyntaxNode(Run(items))
 {
     public ImmutableArray<ItemSyntax> Items { get; } = items;
 }
@@ -47,7 +47,7 @@ public sealed class WhereSyntax(SyntaxToken at, SyntaxToken strings, SyntaxToken
 /// <summary><c>pm{ … }</c>, <c>let{ … }</c>, <c>by pima{ … }</c>, <c>du{ … }</c>: items within, bar lines included.</summary>
 /// <remarks>A group with a word the language does not know, or with none, is kept as a span too; the parser has then reported it.</remarks>
 public sealed class SpanSyntax(SyntaxToken word, SyntaxToken? letters, SyntaxToken open, ImmutableArray<ItemSyntax> items, SyntaxToken close)
-    : ItemSyntax(word, letters, open, items, close)
+    : ItemSyntax(word, letters, open, Run(items), close)
 {
     public SyntaxToken Word { get; } = word;
 
@@ -67,7 +67,7 @@ public sealed class SwitchSyntax(SyntaxToken word, SyntaxToken onOrOff) : ItemSy
 
 /// <summary><c>bass{ … }</c>, <c>drone{ … }</c>, <c>top{ … }</c>: a strand that starts here beside the main one.</summary>
 public sealed class StrandSyntax(SyntaxToken word, SyntaxToken open, ImmutableArray<ItemSyntax> items, SyntaxToken close)
-    : ItemSyntax(word, open, items, close)
+    : ItemSyntax(word, open, Run(items), close)
 {
     public SyntaxToken Word { get; } = word;
 
@@ -76,7 +76,7 @@ public sealed class StrandSyntax(SyntaxToken word, SyntaxToken open, ImmutableAr
 
 /// <summary><c>upbeat{ … }</c>: a pickup bar.</summary>
 public sealed class UpbeatSyntax(SyntaxToken word, SyntaxToken open, ImmutableArray<ItemSyntax> items, SyntaxToken close)
-    : ItemSyntax(word, open, items, close)
+    : ItemSyntax(word, open, Run(items), close)
 {
     public SyntaxToken Word { get; } = word;
 
@@ -104,7 +104,7 @@ public sealed class RepeatSyntax(
 /// <summary><c>on 1{ … }</c>, <c>on 1,2{ … }</c>, <c>on 1-3{ … }</c>.</summary>
 public sealed class EndingSyntax(
     SyntaxToken word, ImmutableArray<SyntaxToken> passes, SyntaxToken open, ImmutableArray<ItemSyntax> items, SyntaxToken close)
-    : SyntaxNode(word, passes, open, items, close)
+    : SyntaxNode(word, passes, open, Run(items), close)
 {
     public SyntaxToken Word { get; } = word;
 
@@ -162,7 +162,7 @@ public sealed class WordsSyntax(SyntaxToken text) : ItemSyntax(text)
 
 /// <summary><c>pick #c{ E 52 3 2 1 }</c>: a held shape picked string by string.</summary>
 public sealed class PickSyntax(SyntaxToken word, SoundSyntax shape, SyntaxToken open, ImmutableArray<SyntaxNode> items, SyntaxToken close)
-    : ItemSyntax(word, shape, open, items, close)
+    : ItemSyntax(word, shape, open, Run(items), close)
 {
     public SyntaxToken Word { get; } = word;
 

@@ -4,7 +4,7 @@ namespace Fretlore.Syntax;
 
 /// <summary>Events joined without a blank: <c>4,6,4</c>, <c>lo;15</c>, <c>7+</c>. A single note is a phrase of one.</summary>
 /// <param name="pieces"><see cref="JointSyntax"/>, <see cref="EdgeSyntax"/> and <see cref="EventSyntax"/> in the order written.</param>
-public sealed class PhraseSyntax(ImmutableArray<SyntaxNode> pieces) : ItemSyntax(pieces)
+public sealed class PhraseSyntax(ImmutableArray<SyntaxNode> pieces) : ItemSyntax(Run(pieces))
 {
     public ImmutableArray<SyntaxNode> Pieces { get; } = pieces;
 }
@@ -49,7 +49,7 @@ public abstract class SoundSyntax : SyntaxNode
 public sealed class NoteSyntax(
     SyntaxToken? tap, MarkSyntax? bentBefore, SyntaxToken? dead, SyntaxToken? fret, ImmutableArray<MarkSyntax> marks, WhereSyntax? at,
     ImmutableArray<MarkSyntax> marksAfterPlace)
-    : SoundSyntax(tap, bentBefore, dead, fret, marks, at, marksAfterPlace)
+    : SoundSyntax(tap, bentBefore, dead, fret, Run(marks), at, Run(marksAfterPlace))
 {
     public SyntaxToken? Tap { get; } = tap;
 
@@ -72,7 +72,7 @@ public sealed class NoteSyntax(
 /// <param name="slots">Each a <see cref="NoteSyntax"/>, <see cref="HoldSyntax"/>, <see cref="EmptySlotSyntax"/> or stray.</param>
 public sealed class ChordSyntax(
     SyntaxToken? roll, SyntaxToken open, ImmutableArray<SyntaxNode> slots, SyntaxToken close, ImmutableArray<MarkSyntax> marks)
-    : SoundSyntax(roll, open, slots, close, marks)
+    : SoundSyntax(roll, open, Run(slots), close, Run(marks))
 {
     /// <summary><c>roll</c> or <c>roll-down</c>.</summary>
     public SyntaxToken? Roll { get; } = roll;
@@ -88,7 +88,7 @@ public sealed class EmptySlotSyntax(SyntaxToken dot) : SyntaxNode(dot);
 
 /// <summary><c>#lift</c>, with its marks.</summary>
 public sealed class NamedShapeSyntax(SyntaxToken? roll, SyntaxToken hash, SyntaxToken name, ImmutableArray<MarkSyntax> marks)
-    : SoundSyntax(roll, hash, name, marks)
+    : SoundSyntax(roll, hash, name, Run(marks))
 {
     public SyntaxToken? Roll { get; } = roll;
 
@@ -98,7 +98,7 @@ public sealed class NamedShapeSyntax(SyntaxToken? roll, SyntaxToken hash, Syntax
 }
 
 /// <summary><c>=</c>: what sounds goes on for another value.</summary>
-public sealed class HoldSyntax(SyntaxToken sign, ImmutableArray<MarkSyntax> marks) : SoundSyntax(sign, marks)
+public sealed class HoldSyntax(SyntaxToken sign, ImmutableArray<MarkSyntax> marks) : SoundSyntax(sign, Run(marks))
 {
     public ImmutableArray<MarkSyntax> Marks { get; } = marks;
 }

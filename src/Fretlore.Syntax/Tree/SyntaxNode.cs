@@ -10,13 +10,24 @@ public abstract class SyntaxNode : SyntaxElement
     /// <param name="children">Elements, lists of elements, or null for what is absent; in the order of the text.</param>
     private protected SyntaxNode(params ReadOnlySpan<object?> children)
     {
+        if (children is [SyntaxElement[] all])
+        {
+            Children = ImmutableCollectionsMarshal.AsImmutableArray(all);
+            Span = SpanOf(Children);
+            return;
+        }
         var count = 0;
-        foreach (var child in children) count += child is SyntaxElement ? 1 : child is IReadOnlyCollection<SyntaxElement> list ? list.Count : 0;
+        foreach (var child in children) count += child is SyntaxElement ? 1 : child is SyntaxElement[] run ? run.Length : child is IReadOnlyCollection<SyntaxElement> list ? list.Count : 0;
         var flat = new SyntaxElement[count];
         var next = 0;
         foreach (var child in children)
         {
             if (child is SyntaxElement element) flat[next++] = element;
+            else if (child is SyntaxElement[] run)
+            {
+                run.CopyTo(flat, next);
+                next += run.Length;
+            }
             else if (child is IReadOnlyList<SyntaxElement> list)
             {
                 for (var i = 0; i < list.Count; i++) flat[next++] = list[i];
@@ -29,6 +40,9 @@ public abstract class SyntaxNode : SyntaxElement
     public ImmutableArray<SyntaxElement> Children { get; }
 
     public override TextSpan Span { get; }
+
+    /// <summary>A list as it is handed to the constructor most cheaply: music has one for each phrase, and two for each note.</summary>
+    private protected static SyntaxElement[]? Run<T>(ImmutableArray<T> list) where T : SyntaxElement => ImmutableCollectionsMarshal.AsArray(list);
 
     /// <summary>From the first child that stands in the text to the last; an empty node, such as the music of a variation, stands nowhere.</summary>
     private static TextSpan SpanOf(ImmutableArray<SyntaxElement> children)
