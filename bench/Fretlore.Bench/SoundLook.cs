@@ -3,6 +3,7 @@ using System.Globalization;
 using Fretlore.Score;
 using Fretlore.Sound.Mixing;
 using Fretlore.Sound.Output;
+using Fretlore.Sound.Rigs;
 using Fretlore.Syntax;
 using Fretlore.Workspace;
 
@@ -43,6 +44,7 @@ internal static class SoundLook
         Print(output, "the same, all cores", song, mix => mix.Render((_, _) => { }));
         Print(output, "the same as a WAV file at -16 LUFS", song, mix => SoundFile.Write(mix, new MemoryStream(), new MemoryStream(), SoundFormat.Wave16));
         Print(output, "the same with stems, all in Opus", song, mix => StemFiles.Write(mix, () => new MemoryStream(), new MemoryStream(), [.. mix.Parts.Select(_ => new MemoryStream())], SoundFormat.Opus));
+        PrintSilence(output);
         PrintCores(output, minute);
         PrintMemory(output, "one minute", minute);
         PrintMemory(output, "ten minutes", tenMinutes);
@@ -75,6 +77,29 @@ internal static class SoundLook
             $"{name,-44}{seconds,6:0.0} s in {best,6:0.000} s of processor: {seconds / best,5:0} times real time; by the clock {clock,6:0.000} s"));
     }
 
+    // After a note there is silence that fades without an end: it must not cost more than music.
+    private static void PrintSilence(TextWriter output)
+    {
+        foreach (var rig in RigNames.All)
+        {
+            double On(string music)
+            {
+                var open = SongWorkspace.Open(new SourceText($"title T\ntuning E2 A2 D3 G3 B3 E4\ntempo Q = 120\npart solo \"Solo\" sound {rig}\nsection All\n  solo {music}\n", "one.lore"));
+                var best = double.MaxValue;
+                for (var run = 0; run < 3; run++)
+                {
+                    var (mix, start) = (MixOf(open.Song!), Process.GetCurrentProcess().TotalProcessorTime);
+                    mix.Render((_, _) => { }, cores: 1);
+                    best = Math.Min(best, (Process.GetCurrentProcess().TotalProcessorTime - start).TotalSeconds / mix.Seconds);
+                }
+                return best;
+            }
+            var (music, silence) = (On("times 8{ @6-1 Q [0 2 2 1 0 0] = = = | }"), On("@6-1 Q [0 2 2 1 0 0]' R H R | rest 20"));
+            output.WriteLine(string.Create(
+                CultureInfo.InvariantCulture, $"{rig,-10}{1000 * music,6:0.0} ms of processor for a second of chords, {1000 * silence,6:0.0} ms for one of silence after a chord"));
+        }
+    }
+
     private static void PrintCores(TextWriter output, Song song)
     {
         double On(int cores)
@@ -93,21 +118,24 @@ internal static class SoundLook
             CultureInfo.InvariantCulture, $"three parts, by the clock: {one:0.00} s on one core, {all:0.00} s on {Environment.ProcessorCount}: {one / all:0.00} times as fast"));
     }
 
-    // What is still needed each time one hundredth more is done; the room for frames is on disk.
+    // What is held each time a twentieth more is done, over the song and its notes; the room for frames is on disk.
     private static void PrintMemory(TextWriter output, string name, Song song)
     {
         long most = 0;
         var shown = -1;
         var before = GC.GetTotalMemory(forceFullCollection: true);
         var mix = MixOf(song);
+        var notes = GC.GetTotalMemory(forceFullCollection: true);
         using var scratch = new FileStream(Path.GetTempFileName(), FileMode.Open, FileAccess.ReadWrite, FileShare.None, 1 << 16, FileOptions.DeleteOnClose);
         using var target = new FileStream(Path.GetTempFileName(), FileMode.Open, FileAccess.ReadWrite, FileShare.None, 1 << 16, FileOptions.DeleteOnClose);
-        SoundFile.Write(mix, scratch, target, SoundFormat.Opus, progress: share =>
+        SoundFile.Write(mix, scratch, target, SoundFormat.Wave16, progress: share =>
         {
             if ((int)(20 * share) == shown) return;
             shown = (int)(20 * share);
-            most = Math.Max(most, GC.GetTotalMemory(forceFullCollection: true) - before);
+            most = Math.Max(most, GC.GetTotalMemory(forceFullCollection: true) - notes);
         });
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name} as an Opus file: {most / 1024.0 / 1024:0.0} MB held at most, the song and its notes included"));
+        output.WriteLine(string.Create(
+            CultureInfo.InvariantCulture, $"{name} as a WAV file: {most / 1024.0 / 1024:0.0} MB held at most, besides {(notes - before) / 1024.0 / 1024:0.0} MB of strings and notes"));
+        GC.KeepAlive(mix);
     }
 }

@@ -43,7 +43,7 @@ internal sealed class Biquad
         foreach (ref var value in block)
         {
             var result = value * b0 + one;
-            one = value * b1 - result * a1 + two;
+            one = value * b1 + two - result * a1;
             two = value * b2 - result * a2;
             value = result;
         }

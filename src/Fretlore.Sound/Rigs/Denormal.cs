@@ -1,5 +1,7 @@
 using Pair = System.Runtime.Intrinsics.Vector128<double>;
+using Pairs = System.Runtime.Intrinsics.Vector256<double>;
 using Vector128 = System.Runtime.Intrinsics.Vector128;
+using Vector256 = System.Runtime.Intrinsics.Vector256;
 
 namespace Fretlore.Sound.Rigs;
 
@@ -10,6 +12,9 @@ internal static class Denormal
 
     public static Pair Settle(Pair value) =>
         Vector128.ConditionalSelect(Vector128.LessThan(Vector128.Abs(value), Vector128.Create(Floor)), Pair.Zero, value);
+
+    public static Pairs Settle(Pairs value) =>
+        Vector256.ConditionalSelect(Vector256.LessThan(Vector256.Abs(value), Vector256.Create(Floor)), Pairs.Zero, value);
 
     public static double Settle(double value) => Math.Abs(value) < Floor ? 0 : value;
 }

@@ -1,54 +1,68 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Pair = System.Runtime.Intrinsics.Vector128<double>;
+using Pairs = System.Runtime.Intrinsics.Vector256<double>;
 
 namespace Fretlore.Sound.Rigs;
 
 /// <summary>Doubles or halves the sample rate through two chains of allpasses: a half-band elliptic filter.</summary>
-/// <remarks>Valenzuela and Constantinides 1983; coefficients from the elliptic nome as given there.</remarks>
+/// <remarks>
+/// Valenzuela and Constantinides 1983; coefficients from the elliptic nome as given there. Both chains run beside each other, as the lower
+/// and the upper half of a vector, which is also how their samples lie in the higher rate.
+/// </remarks>
 internal sealed class HalfBand
 {
-    private readonly double[] coefficients;
-    private readonly Pair[] up;
-    private readonly Pair[] down;
+    private readonly Allpass[] up;
+    private readonly Allpass[] down;
 
-    /// <param name="count">Allpasses in both chains together.</param>
+    /// <param name="length">Allpasses in each of the two chains.</param>
     /// <param name="transition">Width of the transition against the higher rate, below 0.5.</param>
-    public HalfBand(int count, double transition)
+    public HalfBand(int length, double transition)
     {
-        coefficients = Design(count, transition);
-        (up, down) = (new Pair[2 * count], new Pair[2 * count]);
+        var coefficients = Design(2 * length, transition);
+        (up, down) = (new Allpass[length], new Allpass[length]);
+        for (var i = 0; i < length; i++)
+        {
+            var (even, odd) = (Pair.One * coefficients[2 * i], Pair.One * coefficients[2 * i + 1]);
+            // Going down, the later of two samples is the one that goes through the even ones.
+            (up[i].Coefficient, down[i].Coefficient) = (Vector256.Create(even, odd), Vector256.Create(odd, even));
+        }
     }
 
     public void Double(ReadOnlySpan<Pair> input, Span<Pair> output)
     {
-        for (var i = 0; i < input.Length; i++)
+        var pairs = MemoryMarshal.Cast<Pair, Pairs>(output);
+        for (var i = 0; i < input.Length; i++) pairs[i] = Vector256.Create(input[i], input[i]);
+        foreach (ref var allpass in up.AsSpan()) allpass.Run(pairs);
+    }
+
+    /// <summary>Halves the rate; the input is used up.</summary>
+    public void Halve(Span<Pair> input, Span<Pair> output)
+    {
+        var pairs = MemoryMarshal.Cast<Pair, Pairs>(input);
+        foreach (ref var allpass in down.AsSpan()) allpass.Run(pairs);
+        for (var i = 0; i < output.Length; i++) output[i] = (pairs[i].GetLower() + pairs[i].GetUpper()) * 0.5;
+    }
+
+    // One allpass of each chain: (c + z⁻¹) / (1 + c z⁻¹).
+    private struct Allpass
+    {
+        public Pairs Coefficient;
+        private Pairs before;
+        private Pairs result;
+
+        public void Run(Span<Pairs> block)
         {
-            output[2 * i] = Chain(input[i], 0, up);
-            output[2 * i + 1] = Chain(input[i], 1, up);
+            var (c, x, y) = (Coefficient, before, result);
+            foreach (ref var value in block)
+            {
+                // In this order each result waits for one product and one difference only.
+                y = value * c + x - y * c;
+                x = value;
+                value = y;
+            }
+            (before, result) = (Denormal.Settle(x), Denormal.Settle(y));
         }
-        Settle(up);
-    }
-
-    public void Halve(ReadOnlySpan<Pair> input, Span<Pair> output)
-    {
-        for (var i = 0; i < output.Length; i++) output[i] = (Chain(input[2 * i + 1], 0, down) + Chain(input[2 * i], 1, down)) * 0.5;
-        Settle(down);
-    }
-
-    private Pair Chain(Pair value, int first, Pair[] state)
-    {
-        for (var i = first; i < coefficients.Length; i += 2)
-        {
-            var result = (value - state[2 * i + 1]) * coefficients[i] + state[2 * i];
-            state[2 * i] = value;
-            state[2 * i + 1] = result;
-            value = result;
-        }
-        return value;
-    }
-
-    private static void Settle(Pair[] state)
-    {
-        foreach (ref var value in state.AsSpan()) value = Denormal.Settle(value);
     }
 
     private static double[] Design(int count, double transition)

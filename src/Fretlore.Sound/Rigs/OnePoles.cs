@@ -15,8 +15,8 @@ internal sealed class OnePoles(double highHertz, double lowHertz, double rate)
         var (h, l) = (high, low);
         foreach (ref var value in block)
         {
-            h += (value - h) * highShare;
-            l += (h - l) * lowShare;
+            h = value * highShare + h * (1 - highShare);
+            l = h * lowShare + l * (1 - lowShare);
             value = h - l;
         }
         (high, low) = (Denormal.Settle(h), Denormal.Settle(l));

@@ -29,6 +29,31 @@ public sealed class ProcessFacts : IDisposable
         Assert.DoesNotContain('\u001b', output);
     }
 
+    [Theory]
+    [InlineData("-INT")]
+    [InlineData("-TERM")]
+    public void SoundThatIsStoppedOnTheWay_AsAProcess_Answers130_AndLeavesTheOldFile(string signal)
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux() || OperatingSystem.IsMacOS(), "Signals are a matter of Unix.");
+        desktop.Write("long.lore", "title Long\ntuning E2 A2 D3 G3 B3 E4\ntempo Q = 60\npart low \"Low\" sound driven\nsection A\n  low times 900{ @6 E 0 0 3 0 5 0 3 0 | }\n");
+        desktop.Write("long.wav", "an old file");
+        var program = Path.Combine(AppContext.BaseDirectory, "fretlore.dll");
+        using var process = Process.Start(new ProcessStartInfo("dotnet", [program, "sound", "long.lore", "-o", "long.wav"])
+        {
+            WorkingDirectory = desktop.Folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        })!;
+        Assert.Equal("Rendering sound ...", process.StandardError.ReadLine());
+        while (Directory.GetFiles(desktop.Folder).Length < 4) Thread.Sleep(20); // Until there are its own two files.
+        OutsideProgram.Run("kill", signal, process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        var said = process.StandardError.ReadToEnd();
+        process.WaitForExit();
+        Assert.Equal((130, "Stopped: nothing was written.\n"), (process.ExitCode, said));
+        Assert.Equal(["long.lore", "long.wav"], desktop.Everything().Keys.Order());
+        Assert.Equal("an old file", desktop.Read("long.wav"));
+    }
+
     private (int Code, string Out, string Error) Start(params string[] arguments)
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "The script is for Unix shells; on Windows the command runs through dotnet.");

@@ -20,16 +20,16 @@ public sealed class DriveFacts
         Assert.Equal(sound, pairs.Select(pair => pair[1]));
         var tone = Heard.LevelAt(sound, 0.5, 0.4, 5000);
         // What is folded back from partial n lies at |48000 k - 5000 n|: multiples of a kilohertz, but none of 5 kHz.
-        for (var hertz = 1000; hertz < 24000; hertz += 1000)
-        {
-            if (hertz % 5000 != 0) Assert.True(Heard.Decibels(Heard.LevelAt(sound, 0.5, 0.4, hertz) / tone) < -60, $"{hertz} Hz");
-        }
+        var (worst, where) = Enumerable.Range(1, 23).Where(kilohertz => kilohertz % 5 != 0)
+            .Max(kilohertz => (Heard.Decibels(Heard.LevelAt(sound, 0.5, 0.4, 1000 * kilohertz) / tone), kilohertz));
+        TestContext.Current.SendDiagnosticMessage("{0}: at most {1:0.0} dB, at {2} kHz", name, worst, where);
+        Assert.True(worst < -60, $"{worst} dB at {where} kHz");
     }
 
     [Fact]
     public void GoingUpAndDownInRate_LeavesWhatIsHeardAsItWas()
     {
-        var band = new HalfBand(7, 0.06);
+        var band = new HalfBand(4, 0.06);
         var (pairs, doubled) = (new Vector128<double>[9600], new Vector128<double>[19200]);
         for (var i = 0; i < pairs.Length; i++) pairs[i] = Vector128.Create(Math.Sin(2 * Math.PI * 15000 * i / Heard.Rate));
         band.Double(pairs, doubled);

@@ -48,4 +48,12 @@ public sealed class HardInputFacts
         Assert.True(left[..48000].Concat(right[..48000]).Max(Math.Abs) < 1e-6 * most);
         Assert.True(left[48000..48048].Max(Math.Abs) > 0.02 * most, $"{left[48000..48048].Max(Math.Abs) / most:0.0000}");
     }
+
+    [Fact]
+    public void HoursOfMusic_AreRefused_BeforeAnythingIsRendered()
+    {
+        var refused = Assert.IsType<SoundResult.Refused>(SongMixer.Prepare(
+            Sheets.Song("title T\ntuning E2 A2 D3 G3 B3 E4\ntempo Q = 5\nsection A\n  times 300{ @6 W 0 | }\n"), new SoundRequest()));
+        Assert.Contains("4.0 hours", refused.Message, StringComparison.Ordinal);
+    }
 }

@@ -32,7 +32,7 @@ export function SoundPanel() {
         ))}
         <Slider label="Click" value={Math.round(likes.clickVolume * 100)} min={0} max={100} text={`${Math.round(likes.clickVolume * 100)} %`} set={value => player.setLikes({ clickVolume: value / 100 })} />
         <Slider label="All" value={Math.round(likes.volume * 100)} min={0} max={100} text={`${Math.round(likes.volume * 100)} %`} set={value => player.setLikes({ volume: value / 100 })} />
-        <p class="quiet">Mind your ears: if you must raise your voice to be heard over it, it is too loud for long. Rest them as you rest your hands.</p>
+        <p class="quiet">Mind your ears: 85 dBA for 8 hours a day at most, half as long for every 3 dB more (NIOSH). If you must raise your voice to be heard over it, it is too loud for long.</p>
       </section>
       <fieldset>
         <legend>Count before the music</legend>
