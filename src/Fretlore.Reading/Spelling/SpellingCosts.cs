@@ -13,6 +13,8 @@ internal static class SpellingCosts
 
     private const double OtherThanSigned = 0.4;
     private const double DoubleSign = 1.0;
+    // E#, B#, Fb or Cb where neither key nor signature has it.
+    private const double OtherThanWhite = 1.0;
     private const double OtherThanChord = 2.0;
 
     // A chromatic note whose name does not lead where the line goes, and a note of the key likewise.
@@ -42,6 +44,7 @@ internal static class SpellingCosts
         if (degree < LowestDegree || degree > HighestDegree) return double.PositiveInfinity;
         var cost = (key.IsMinor ? InMinor : InMajor)[degree - LowestDegree];
         if (fifths is < -8 or > 12) cost += DoubleSign;
+        if (Math.Abs(fifths - 2) is 9 or 10 && !key.Has(fifths) && !IsSigned(fifths, note)) cost += OtherThanWhite;
         if (!IsSigned(fifths, note) && HasSign(note)) cost += OtherThanSigned;
         if (note.ChordRoot >= 0 && fifths != chordRoot + note.AboveRoot) cost += OtherThanChord;
         if (note.Leads.HasFlag(Leading.Up) && !key.Leads(fifths - Semitone)) cost += key.Has(fifths) ? InKeyWrongly : RisesWrongly;

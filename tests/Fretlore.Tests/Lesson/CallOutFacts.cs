@@ -1,6 +1,9 @@
 using CsCheck;
 using Fretlore.Lesson.CallOuts;
 using Fretlore.Lesson.CallOuts.ReadingBack;
+using Fretlore.Music;
+using Fretlore.Music.Chords;
+using Fretlore.Reading;
 using Fretlore.Score;
 
 namespace Fretlore.Tests.Lesson;
@@ -42,6 +45,60 @@ public class CallOutFacts
             Assert.True(breath.Split(' ').Length <= LongestBreath, breath);
         }
     }, iter: 1000, print: _ => "a riff");
+
+    [Fact]
+    public void AnyRiff_ToldWithWhatItsNotesAreToTheEar_IsStillTheRiff() => Gen.Select(GeneratedRiffs.Any, Roles).Sample((riff, role) =>
+    {
+        var song = RealRiffs.Song with { Riffs = [riff], Shapes = [] };
+        // Notes of generated riffs have no ids, so that all have one role.
+        var callOut = CallOutWriter.For(song, new SongReading([], [], [], []) { Roles = [role] })[0];
+        Assert.Null(CallOutCheck.Problem(callOut, song));
+        Assert.All(callOut.WalkThrough.Breaths, breath => Assert.True(breath.Split(' ').Length <= LongestBreath, breath));
+    }, iter: 500, print: _ => "a riff and a role");
+
+    [Fact]
+    public void ALick_EndsWithWhatItsFirstAndLastNotesAndItsBendAreToTheEar()
+    {
+        var key = new Key(new NoteName(Step.A), Mode.Aeolian, true);
+        var lick = new RiffBuilder("lick").On(2).In("Q").Play("8 10").Play("8", n => n with { Bend = new Bend(0, [200]) }).Play("5").Bar().On(3).In("W").Play("5").Bar().Build();
+        var walk = Told(lick).WalkThrough.ToString();
+        Assert.Contains("In the key, you start on the flat seventh and land on the minor third.", walk, StringComparison.Ordinal);
+        Assert.Contains("The bend reaches the root of the key.", walk, StringComparison.Ordinal);
+        Assert.DoesNotContain("In the key", Told(lick).NoteByNote.ToString(), StringComparison.Ordinal);
+
+        CallOut Told(Riff riff)
+        {
+            var bars = riff.Bars.Select(b => b with { Key = key }).ToValueList();
+            var id = 0;
+            var content = riff.Content.Select(b => b with
+            {
+                Strands = b.Strands.Select(s => s with
+                {
+                    Events = s.Events.Select(e => e with { Notes = e.Notes.Select(n => n with { Id = new NoteId(id++) }).ToValueList() }).ToValueList(),
+                }).ToValueList(),
+            }).ToValueList();
+            var song = RealRiffs.Song with
+            {
+                Riffs = [riff with { Bars = bars, Content = content }], Shapes = [], RiffUses = [], NoteCount = id, Bars = bars,
+                Parts = [new Part { Name = "lead", Title = "Lead", Neck = riff.Neck, Bars = content }],
+            };
+            return CallOutWriter.For(song, SongReader.Read(song))[0];
+        }
+    }
+
+    [Theory]
+    [InlineData("You start on the squeak.")]
+    [InlineData("You start on the root and land on the.")]
+    [InlineData("The bend reaches ten.")]
+    public void ASentenceAboutRolesThatWeWouldNotSay_IsCaught(string sentence)
+    {
+        var song = RealRiffs.Song;
+        var callOut = CallOutWriter.For(song).First(c => c.Riff == "furnace");
+        Assert.NotNull(CallOutCheck.Problem(callOut with { WalkThrough = new Speech([.. callOut.WalkThrough.Breaths, sentence]) }, song));
+    }
+
+    private static Gen<NoteRole> Roles => Gen.Select(Gen.Enum<RoleKind>(), Gen.Int[1, 13], Gen.OneOf(Gen.Const(""), Gen.Const("b"), Gen.Const("#")), Gen.Bool, (kind, number, sign, ofKey) =>
+        new NoteRole(kind, Degree.Parse(sign + number), null, new NoteName(Step.G)) { IsOfKey = ofKey });
 
     [Theory]
     [InlineData("seven", "eight")]

@@ -22,6 +22,8 @@ internal static class ScoreOddities
         [("lc6447825.mxl", 39)] = TwoSides,
         [("lc6447825.mxl", 40)] = TwoSides,
         [("lc6568070.mxl", 61)] = "The first bar back in flats after a passage in sharps: we turn a bar later. The score is right.",
+        [("lc6568070.mxl", 62)] = "The second bar back in flats: see the bar before.",
+        [("lc6481941.mxl", 72)] = "Cb Db Fb Ab after flats; we take up C# minor for it. The score is right.",
         [("lc6652787.mxl", 34)] = "A diminished chord with Bbb in the voice and A beside it in the piano; we write A for both.",
     };
 }

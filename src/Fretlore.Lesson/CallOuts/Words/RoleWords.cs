@@ -26,8 +26,16 @@ internal static class RoleWords
     public static bool IsNext(WordRow row) =>
         (row.Current, row.Look(1)) is ("you", "start" or "land") or ("bend", "reaches") or ("bends", "reach") or ("in", "key");
 
-    /// <summary>Steps over one of these sentences; false, and the place may have moved, when it is none or not one we would say.</summary>
+    /// <summary>Steps over one of these sentences; false when it is not one we would say.</summary>
     public static bool TrySkip(WordRow row)
+    {
+        var start = row.Place;
+        if (TryRead(row)) return true;
+        row.Place = start;
+        return false;
+    }
+
+    private static bool TryRead(WordRow row)
     {
         if (row.Take("bend reaches")) return TryDegree(row) && row.IsAtEnd;
         if (row.Take("bends reach")) return TryDegree(row) && TryDegree(row) && row.IsAtEnd;
