@@ -41,6 +41,7 @@ internal static class NameVerb
     {
         var answer = question.Ask();
         if (answer.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
+        if (question.Caution() is { } caution) surroundings.Error.WriteLine(caution);
         ChordLine[] lines =
         [
             .. answer.Value.Select(c => new ChordLine(

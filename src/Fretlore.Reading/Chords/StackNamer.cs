@@ -9,6 +9,8 @@ internal static class StackNamer
 {
     private const double Stacked = 3.0;
     private const int LeastForPolychord = 5;
+    private const int MostFourths = 7; // More of them fill all steps between.
+    private const int WidestCluster = 7; // Semitones, unless there are so many notes that they lie close anyway.
 
     /// <summary>The stacking of a set over its bass; null when it is none of the three.</summary>
     internal static ChordReading? Name(PitchClassSet all, int bass, Key? key) =>
@@ -42,6 +44,7 @@ internal static class StackNamer
 
     private static ChordReading? Fourths(PitchClassSet all, int bass, Key? key)
     {
+        if (all.Count > MostFourths) return null;
         for (var above = 0; above < 12; above++)
         {
             var bottom = (bass + above) % 12;
@@ -73,7 +76,7 @@ internal static class StackNamer
                 halves += tone - last == 1 ? 1 : 0;
                 last = tone;
             }
-            if (!isCluster || halves == 0 || last > 7) continue;
+            if (!isCluster || halves == 0 || (last > WidestCluster && all.Count <= MostFourths)) continue;
             var order = new List<int>();
             foreach (var tone in steps) order.Add((bottom + tone) % 12);
             var names = Names(order, key);

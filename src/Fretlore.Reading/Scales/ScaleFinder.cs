@@ -11,6 +11,15 @@ public static class ScaleFinder
     /// <summary>How many candidates are returned unless asked otherwise.</summary>
     public const int UsualCount = 6;
 
+    private static bool IsSymmetrical(Scale scale)
+    {
+        for (var step = 1; step <= 6; step++)
+        {
+            if (scale.Tones.Up(step) == scale.Tones) return true;
+        }
+        return false;
+    }
+
     /// <summary>Scales for notes written by name.</summary>
     /// <param name="notes">In the order played; repeated notes weigh more.</param>
     /// <param name="root">The root when it is known; it need not be among the notes.</param>
@@ -31,6 +40,9 @@ public static class ScaleFinder
         }
         return Find(weights, root, pitchClass => spelling.TryGetValue(pitchClass, out var name) ? name : null, count);
     }
+
+    /// <summary>A scale on a tonic, as it is: nothing missing and nothing outside.</summary>
+    public static ScaleReading Whole(Scale scale, NoteName tonic) => ScaleWording.Whole(scale, tonic);
 
     /// <summary>Scales for weighted notes, each named from the root's spelling.</summary>
     /// <param name="weights">How much of each pitch class there is, and what speaks for which root.</param>
@@ -60,6 +72,13 @@ public static class ScaleFinder
         void Keep(double cost, int pitchClass, Scale? scale, ScaleUnion union)
         {
             if (found == count && cost >= best[^1].Cost) return;
+            // The same notes under the same name on another root, as of a whole-tone scale, are told once.
+            if (scale is not null && IsSymmetrical(scale))
+            {
+                var twin = Array.FindIndex(best, 0, found, kept => ReferenceEquals(kept.Scale, scale) && scale.Tones.Up(kept.Root) == scale.Tones.Up(pitchClass));
+                if (twin >= 0 && best[twin].Cost <= cost) return;
+                if (twin >= 0) Array.Copy(best, twin + 1, best, twin, --found - twin);
+            }
             var place = found < count ? found++ : count - 1;
             while (place > 0 && best[place - 1].Cost > cost)
             {

@@ -8,6 +8,11 @@ namespace Fretlore.Reading.Scales;
 /// <summary>Words a scale candidate: what is missing, what is outside, and why it fits.</summary>
 internal static class ScaleWording
 {
+    /// <summary>A scale told by itself.</summary>
+    internal static ScaleReading Whole(Scale scale, NoteName root) => new(
+        scale.Name, root, [], [],
+        $"{root} {scale.Name} has the notes {string.Join(' ', scale.NotesFrom(root))}, the degrees {string.Join(' ', scale.Degrees.Select(d => d.ToDegree()))}.", 0);
+
     internal static ScaleReading Read(Scale scale, NoteName root, NoteWeights weights, Func<int, NoteName?> spell, double cost)
     {
         var played = weights.Set;

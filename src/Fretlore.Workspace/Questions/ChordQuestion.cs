@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Fretlore.Guitar;
+using Fretlore.Hands.Shapes;
 using Fretlore.Music;
 using Fretlore.Reading;
 using Fretlore.Reading.Chords;
@@ -15,10 +17,9 @@ public sealed record ChordQuestion(string Shape, string? Tuning = null, int Capo
     /// <summary>Names, best first.</summary>
     public Answer<ImmutableArray<ChordReading>> Ask()
     {
-        var neck = NeckText.Read(Tuning, Capo);
-        if (neck.Misread is { } noNeck) return noNeck;
-        var shape = ShapeText.Read(Shape, neck.Value);
-        if (shape.Misread is { } noShape) return noShape;
+        var typed = Typed();
+        if (typed.Misread is { } misread) return misread;
+        var (neck, shape) = typed.Value;
         Key? key = null;
         if (Key is not null)
         {
@@ -26,7 +27,24 @@ public sealed record ChordQuestion(string Shape, string? Tuning = null, int Capo
             if (read.Misread is { } noKey) return noKey;
             key = read.Value;
         }
-        Height[] heights = [.. shape.Value.On(neck.Value).Select(sounding => sounding.Height)];
+        Height[] heights = [.. shape.On(neck).Select(sounding => sounding.Height)];
         return ChordNamer.Name(heights, new ChordContext(key)).Candidates;
+    }
+
+    /// <summary>A sentence for a shape that sounds but that no hand holds at once; null where one does, and where the question can't be understood.</summary>
+    public string? Caution()
+    {
+        var typed = Typed();
+        if (typed.Misread is not null || ShapeReach.CanBeHeld(typed.Value.Shape, typed.Value.Neck)) return null;
+        return $"No hand of average size can hold {Shape.Trim()} at once: these are the names of what would sound.";
+    }
+
+    private Answer<(Neck Neck, Guitar.Shape Shape)> Typed()
+    {
+        var neck = NeckText.Read(Tuning, Capo);
+        if (neck.Misread is { } noNeck) return noNeck;
+        var shape = ShapeText.Read(Shape, neck.Value);
+        if (shape.Misread is { } noShape) return noShape;
+        return (neck.Value, shape.Value);
     }
 }

@@ -80,6 +80,11 @@ public sealed class NameAndScaleFacts : IDisposable
     [InlineData("scale")]
     [InlineData("scale", "A C H")]
     [InlineData("scale", "A C", "--root", "Q")]
+    [InlineData("scale", "A")]
+    [InlineData("scale", "A A A")]
+    [InlineData("scale", "A dorain")]
+    [InlineData("scale", "A qwerty")]
+    [InlineData("name", "x x x x x x")]
     [InlineData("scale", "A C", "--fancy")]
     [InlineData("nmae", "x32010")]
     [InlineData()]
@@ -89,6 +94,52 @@ public sealed class NameAndScaleFacts : IDisposable
         Assert.Empty(desktop.Out);
         Assert.StartsWith("fretlore: ", desktop.Error, StringComparison.Ordinal);
         Assert.True(desktop.Error.Split('\n').Length >= 3, desktop.Error);
+    }
+
+    [Fact]
+    public void OneNote_IsNamedAsANote() => Says("D (one note)", "name", "x x 0 x x x");
+
+    [Fact]
+    public void AShapeNoHandHolds_IsNamedAllTheSame_WithAWordOfCaution()
+    {
+        Assert.Equal(0, desktop.Run("name", "1 12 3 15 2 9"));
+        Assert.NotEmpty(desktop.Out);
+        Assert.Equal("No hand of average size can hold 1 12 3 15 2 9 at once: these are the names of what would sound.\n", desktop.Error);
+        Assert.Equal(0, desktop.Run("name", "1 3 3 2 1 1"));
+        Assert.Empty(desktop.Error);
+    }
+
+    [Fact]
+    public void TwelveNotesAtOnce_AreACluster() =>
+        Says("C(cluster)", "name", "0 0 0 0 0 0 0 0 0 0 0 0", "--tuning", "C3 C#3 D3 D#3 E3 F3 F#3 G3 G#3 A3 A#3 B3");
+
+    [Fact]
+    public void TwelveNotesOfAScale_AreTheChromaticScale_ToldOnce()
+    {
+        Says("C Chromatic", "scale", "C C# D D# E F F# G G# A A# B");
+        Assert.Single(desktop.Out.Split('\n'), line => line.Contains("Chromatic", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void ARootThatIsNotPlayed_IsSaid() => Says("the root itself does not sound", "scale", "A C D", "--root", "F");
+
+    [Fact]
+    public void AScaleByName_TellsItsNotes() => Says("A Dorian has the notes A B C D E F# G, the degrees 1 2 b3 4 5 6 b7.", "scale", "A dorian");
+
+    [Theory]
+    [InlineData("A dorain", "Did you mean \"A Dorian\"?")]
+    [InlineData("F# melodic minro", "Did you mean \"F# Melodic minor\"?")]
+    [InlineData("A", "Type two notes or more")]
+    public void AScaleThatIsNotKnown_GetsTheNearestName(string typed, string remedy)
+    {
+        Assert.Equal(2, desktop.Run("scale", typed));
+        Assert.Contains(remedy, desktop.Error, StringComparison.Ordinal);
+    }
+
+    private void Says(string words, params string[] arguments)
+    {
+        Assert.Equal(0, desktop.Run(arguments));
+        Assert.Contains(words, desktop.Out, StringComparison.Ordinal);
     }
 
     [Fact]
