@@ -44,6 +44,7 @@ internal static class FretloreCommand
             ShapesVerb.Make(surroundings),
             HandsVerb.Make(surroundings),
             PagesVerb.Make(surroundings),
+            RoadMapVerb.Make(surroundings),
             RetuneVerb.Make(surroundings),
             SoundVerb.Make(surroundings),
             StringsVerb.Make(surroundings),

@@ -12,4 +12,7 @@ internal static class Soak
 
     /// <summary>Generated songs to carry there and back; at most a few thousand, since each is written and read several times.</summary>
     public static int Songs(int usual) => Asked is { } asked ? Math.Clamp(asked, usual, 3000) : usual;
+
+    /// <summary>Solos to make from each road map; at most a thousand.</summary>
+    public static int Takes(int usual) => Asked is { } asked ? Math.Clamp(asked, usual, 1000) : usual;
 }

@@ -131,25 +131,11 @@ internal sealed class RuleReader(DiagnosticBag problems, ImmutableArray<Declared
         foreach (var item in RuleClauses.Items(rule.Words))
         {
             var text = string.Concat(item.Select(w => w.Text));
-            if (Cell(text) is { } cell) cells.Add(cell);
+            if (RhythmCellText.Read(text) is { } cell) cells.Add(cell);
             else problems.Add(RoadMapProblems.NoCell(RuleClauses.SpanOf(item), text));
         }
         if (rule.Words.IsEmpty) problems.Add(RoadMapProblems.NoCell(rule.Span, ""));
         return cells.Count == 0 ? null : new RhythmRule(cells.ToValueList(), rule.Bars);
-    }
-
-    // "ESS", "Q.E", "E:3", "S:5/4"
-    private static RhythmCell? Cell(string text)
-    {
-        var colon = text.IndexOf(':', StringComparison.Ordinal);
-        var values = TimeCell.ReadValues(colon < 0 ? text : text[..colon]);
-        if (values.IsEmpty) return null;
-        if (colon < 0) return new RhythmCell(values.ToValueList());
-        var ratio = text[(colon + 1)..].Split('/').Select(n => Numerals.Of(n) ?? 0).ToArray();
-        if (values.Length > 1 || ratio.Length > 2 || ratio[0] is < 2 or > 16) return null;
-        var time = ratio.Length == 2 ? ratio[1] : Tuplet.UsualTimeOf(ratio[0]);
-        return time is < 1 or > 16 || time == ratio[0] ? null
-            : new RhythmCell(Enumerable.Repeat(values[0], ratio[0]).ToValueList(), new Tuplet(ratio[0], time, values[0].Base));
     }
 
     // "may use furnace.lick, ember-run in bars 3-4"

@@ -1,0 +1,87 @@
+using System.CommandLine;
+using Fretlore.Cli.Files;
+using Fretlore.Cli.Output;
+using Fretlore.RoadMaps.Model;
+using Fretlore.Workspace;
+using Fretlore.Workspace.RoadMaps;
+
+namespace Fretlore.Cli.Verbs;
+
+/// <summary><c>fretlore roadmap</c>: solos by rules.</summary>
+internal static class RoadMapVerb
+{
+    public static Verb Make(Surroundings surroundings)
+    {
+        var sheet = new Argument<string?>("SHEET") { Description = "The sheet, NAME.lore; - reads it from the standard input.", Arity = ArgumentArity.ZeroOrOne };
+        var name = new Argument<string?>("NAME") { Description = "The road map.", Arity = ArgumentArity.ZeroOrOne };
+        var section = new Option<string?>("--section") { Description = "The section it is played in; the first when not given.", HelpName = "NAME" };
+        var takes = new Option<int?>("--takes") { Description = "Write so many whole solos, each as a sheet with the solo in the road map's place.", HelpName = "NUMBER" };
+        var seed = new Option<int>("--seed") { Description = "Which solos: the same number gives the same ones.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
+        var level = new Option<string?>("--level") { Description = "easy, medium or full; from easy to full when not given.", HelpName = "LEVEL" };
+        var phrases = new Option<string?>("--phrases") { Description = "A file with weights of the phrase model in place of the usual ones.", HelpName = "FILE.json" };
+        var print = new Option<bool>("--print-phrases") { Description = "Print the phrase model: all weights as they usually are." };
+        var output = new Option<string?>("--output", "-o") { Description = "The folder for the takes; NAME-takes when not given.", HelpName = "FOLDER" };
+        var replace = new Option<bool>("--replace") { Description = "Replace what is there already." };
+        var json = new Option<bool>("--json") { Description = "Print the answer as JSON." };
+        var verb = new Verb(
+            "roadmap", "Play a road map out into whole solos, or say whether one can keep its rules.",
+            "fretlore roadmap my-song.lore descent --takes 5 --seed 7", "fretlore roadmap --print-phrases > phrases.json")
+        {
+            sheet, name, section, takes, seed, level, phrases, print, output, replace, json,
+        };
+        verb.SetAction(parsed =>
+        {
+            if (parsed.GetValue(print))
+            {
+                surroundings.Out.Write(PhraseModelText.Write(new PhraseModel()));
+                return ExitCode.Fine;
+            }
+            if (parsed.GetValue(sheet) is not { } path || parsed.GetValue(name) is not { } map)
+            {
+                return WrongUse.Write(surroundings.Error, "A sheet and the name of its road map are needed.", "For example: fretlore roadmap my-song.lore descent --takes 5");
+            }
+            var wanted = LevelText.Read(parsed.GetValue(level));
+            if (wanted.Misread is { } noLevel) return WrongUse.Write(surroundings.Error, noLevel);
+            if (!TryReadModel(surroundings, parsed.GetValue(phrases), out var model)) return ExitCode.WrongUse;
+            if (Open(surroundings, path, out var code) is not { } workspace) return code;
+            var question = new TakesQuestion(map, parsed.GetValue(takes) ?? 1, parsed.GetValue(seed), wanted.Value.Share, parsed.GetValue(section), model);
+            var wish = new TakesWish(path, question, parsed.GetValue(takes) is null, parsed.GetValue(output) ?? $"{map}-takes", parsed.GetValue(replace), parsed.GetValue(json));
+            return TakesAnswerWriter.Run(surroundings, workspace, wish);
+        });
+        return verb;
+    }
+
+    /// <summary>A sheet with a song and no errors; null when it is not, which is said.</summary>
+    internal static SongWorkspace? Open(Surroundings surroundings, string path, out int code)
+    {
+        var file = SheetFile.Read(surroundings, path);
+        code = file.ExitCode;
+        if (file.Wrong is not null)
+        {
+            FindingPrinter.Write(surroundings.Error, path, file.Findings, surroundings.Colours);
+            return null;
+        }
+        var workspace = SongWorkspace.Open(file.Text);
+        if (!workspace.HasErrors && workspace.Song is not null) return workspace;
+        FindingPrinter.Write(surroundings.Error, path, workspace.Findings, surroundings.Colours);
+        code = ExitCode.SheetHasErrors;
+        return null;
+    }
+
+    private static bool TryReadModel(Surroundings surroundings, string? path, out PhraseModel? model)
+    {
+        model = null;
+        if (path is null) return true;
+        try
+        {
+            (model, var wrong, var remedy) = PhraseModelText.Read(System.Text.Encoding.UTF8.GetString(AnyFile.Read(surroundings.PathOf(path))));
+            if (model is not null) return true;
+            WrongUse.Write(surroundings.Error, $"{path} is no phrase model. {wrong}", remedy);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            WrongUse.Write(surroundings.Error, $"{path} can't be read: {Reason.Of(e)}", "Check the name and who may read it.");
+        }
+        return false;
+    }
+}
