@@ -19,6 +19,8 @@ public static class KitBuilder
         new ScriptSection(),
         new FilmSection(),
         new HandsSection(),
+        new LickSection(),
+        new HandOutSection(),
         .. options.SoundRoom is null ? (ImmutableArray<IKitSection>)[] : [new SoundSection()],
         new PracticeSection(),
         new ExcerptSection(),

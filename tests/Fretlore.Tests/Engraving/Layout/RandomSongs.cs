@@ -1,4 +1,3 @@
-using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Score;
 using Fretlore.Tests.Songs;

@@ -1,0 +1,64 @@
+using System.Globalization;
+using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Layout;
+using Fretlore.Guitar;
+using Fretlore.Hands.Strings;
+using Fretlore.Score;
+
+namespace Fretlore.Lesson.HandOuts;
+
+/// <summary>How to tune for the song, and what strings do in that tuning.</summary>
+internal static class TuningHandOut
+{
+    private const string Care =
+        "Tune up slowly, a little at a time, and wear eye protection while you change or tune strings: one that breaks can hit an eye. "
+        + "If your guitar was set up for another tuning or other strings, its neck, action and bridge may need a new setup: ask a guitar technician.";
+
+    public static Document Of(Song song, Paper paper, ITextMetrics texts)
+    {
+        var pages = new HandOutPages(song, "Tuning and strings", paper, texts);
+        pages.Title("Tuning and strings");
+        foreach (var parts in song.Parts.GroupBy(p => p.Neck)) Write(pages, parts.Key, string.Join(", ", parts.Select(p => p.Title)));
+        return pages.ToDocument();
+    }
+
+    private static void Write(HandOutPages pages, Neck neck, string who)
+    {
+        pages.Heading($"{who}: {neck.Tuning}");
+        pages.Paragraph(neck.Capo == 0
+            ? "Written from the low string to the high one; string 1 is the highest. No capo."
+            : string.Create(CultureInfo.InvariantCulture, $"Written from the low string to the high one, without the capo; string 1 is the highest. Put the capo at fret {neck.Capo} after tuning; frets on the pages are counted from it."));
+        var geometry = NeckGeometry.Of(neck);
+        var set = StringSet.For(neck.Tuning, geometry, StringFeel.Named[0]);
+        var usual = UsualSet.For(neck.StringCount);
+        pages.Table([0, 0.12, 0.26, 0.42, 0.58, 0.74],
+        [
+            ["String", "Note", "Hertz", "From the usual", "Gauge", "Tension"],
+            .. set.Strings.Select(s => (string[])
+            [
+                s.Number.ToString(), s.Pitch.ToString(), Text($"{s.Pitch.Height.Hertz():0.00}"), FromUsual(s.Pitch.Height, usual?.Tuning[s.Number].Height), s.Gauge.ToString(),
+                Text($"{s.Tension.Newtons:0} N ({s.Tension.PoundsForce:0.0} lbf)"),
+            ]),
+        ]);
+        pages.Paragraph(Text($"Hertz are for A4 = 440. Gauges, in inches (w: wound), are those that come nearest to an even pull on a scale of {neck.ScaleLength:0} mm; together they pull {set.Load.Newtons:0} N ({set.Load.PoundsForce:0} lbf)."));
+        foreach (var remark in StringRemarks.On(set, StringFeel.Named[0], usual?.At(neck.ScaleLength))) pages.Paragraph(remark.Text);
+        pages.Paragraph(Care);
+    }
+
+    private static string FromUsual(Music.Height now, Music.Height? usual) => usual is not { } from ? "" : (now - from) switch
+    {
+        0 => "as usual",
+        var up and > 0 => Text($"up {Steps(up)}"),
+        var down => Text($"down {Steps(-down)}"),
+    };
+
+    private static string Steps(int semitones) => semitones switch
+    {
+        1 => "a half step",
+        2 => "a whole step",
+        _ when semitones % 2 == 0 => Text($"{semitones / 2} whole steps"),
+        _ => Text($"{semitones / 2}½ steps"),
+    };
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
