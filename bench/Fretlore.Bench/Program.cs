@@ -5,6 +5,8 @@ switch (args)
 {
     case ["--quick"]:
         return QuickLook.Print(Console.Out);
+    case ["--reading"]:
+        return ReadingLook.Print(Console.Out);
     case ["--sound"]:
         return SoundLook.Print(Console.Out);
     case ["--exchange"]:

@@ -1,4 +1,5 @@
 using Fretlore.Music;
+using Fretlore.Music.Chords;
 using Fretlore.Reading.Chords;
 
 namespace Fretlore.Tests.Outside;
@@ -14,41 +15,64 @@ public class ChordDatasetChecks(ITestOutputHelper output)
     [Fact]
     public void Names_AgreeWithTheDataset_OrTheExceptionIsExplained()
     {
-        var positions = OutsideProgram.Node("chords-db.mjs").Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(Position.Parse).ToArray();
-        Assert.Equal(2069, positions.Length);
+        var positions = Positions();
         var names = positions.Where(p => p.NotesMatchName).Select(p => p.Sound with { Root = p.RootAboveBass }).ToHashSet();
-        int strict = 0, homonyms = 0, errors = 0, amongThree = 0, amongThreeOrHomonym = 0;
-        var unexplained = new List<string>();
-        var seen = new HashSet<string>();
+        int strict = 0, homonyms = 0, mistakes = 0, amongThree = 0, amongThreeOrHomonym = 0;
         foreach (var position in positions)
         {
             var candidates = ChordNamer.Name(position.Heights).Candidates;
-            var best = candidates[0];
-            var isStrict = position.NotesMatchName && best.Root.PitchClass == position.Root;
-            var ourRoot = NoteName.Wrap(best.Root.PitchClass - position.Bass, 12);
-            var isHomonym = !isStrict && names.Contains(position.Sound with { Root = ourRoot });
+            var isHomonym = !position.IsNamedBy(candidates[0]) && names.Contains(position.Sound with { Root = NoteName.Wrap(candidates[0].Root.PitchClass - position.Bass, 12) });
             var isThird = candidates.Take(3).Any(c => c.Root.PitchClass == position.Root);
-            if (isStrict) strict++;
+            if (position.IsNamedBy(candidates[0])) strict++;
             else if (isHomonym) homonyms++;
-            else if (!position.NotesMatchName) errors++;
+            else if (!position.NotesMatchName) mistakes++;
             if (isThird) amongThree++;
             if (isThird || isHomonym || !position.NotesMatchName) amongThreeOrHomonym++;
-            if (isStrict || isHomonym || !position.NotesMatchName) continue;
-            var id = $"{position.Suffix} {position.Sound.Intervals} over {NoteName.Wrap(position.Bass - position.Root, 12)}";
-            if (ChordDatasetExceptions.Reasons.ContainsKey(id)) seen.Add(id);
-            else unexplained.Add($"{id}: {string.Join(' ', candidates.Take(3).Select(c => c.Symbol))} for {position.Key}{position.Suffix}");
         }
+        // What sounds alike gets one name; the dataset gives it several.
+        var reachable = positions.GroupBy(p => p.Sound).Sum(alike => alike.Where(p => p.NotesMatchName).GroupBy(p => p.RootAboveBass).Select(g => g.Count()).DefaultIfEmpty(0).Max());
         double Percent(int count) => Math.Round(100.0 * count / positions.Length, 2);
-        output.WriteLine($"strict {Percent(strict)} % · with the dataset's own homonyms {Percent(strict + homonyms)} % · data errors {errors}");
-        output.WriteLine($"among three {Percent(amongThree)} % · with homonyms and data errors {Percent(amongThreeOrHomonym)} %");
-        Assert.Empty(unexplained);
-        Assert.Empty(ChordDatasetExceptions.Reasons.Keys.Except(seen));
-        // No namer can reach 97 % by the root alone: 32 positions are major triads over their sixth or minor ones over theirs and the like (Am7, F#m7b5),
-        // 33 of {0 5 7}'s 45 inversions, 14 symmetrical chords and 38 rootless or mistaken ones bear another of the dataset's own names.
+        output.WriteLine($"the dataset's own root {Percent(strict)} %, where no naming of what sounds could reach more than {Percent(reachable)} %");
+        output.WriteLine($"with the dataset's own homonyms {Percent(strict + homonyms)} % · positions that are not what they are called, besides {mistakes}");
+        output.WriteLine($"among three {Percent(amongThree)} % · with homonyms and mistakes {Percent(amongThreeOrHomonym)} %");
         Assert.InRange(Percent(strict), 89.4, 100);
         Assert.InRange(Percent(strict + homonyms), 97.2, 100);
         Assert.InRange(Percent(amongThree), 98.8, 100);
         Assert.InRange(Percent(amongThreeOrHomonym), 99.6, 100);
+    }
+
+    [Fact]
+    public void EveryPositionThatHasAnotherNameWithUs_IsListedWithTheSideThatIsRight()
+    {
+        var differing = Differing();
+        Assert.Equal(ChordDatasetVerdicts.All.Keys.Order(StringComparer.Ordinal), differing.Select(kind => kind.Key).Order(StringComparer.Ordinal));
+        Assert.All(differing.SelectMany(kind => kind), p => Assert.Equal(ChordDatasetVerdicts.All[p.Kind].Ours, p.NameOnC));
+        foreach (var side in differing.GroupBy(kind => ChordDatasetVerdicts.All[kind.Key].Side)) output.WriteLine($"{side.Key}: {side.Sum(kind => kind.Count())} positions of {side.Count()} kinds");
+    }
+
+    /// <summary>So that the right root also means the right chord: our symbol, read again, has the tones that sound, and nothing it must have is missing.</summary>
+    [Fact]
+    public void TheSymbolWeGive_ReadAgain_IsWhatSounds()
+    {
+        foreach (var position in Positions())
+        {
+            var best = ChordNamer.Name(position.Heights).Candidates[0];
+            Assert.True(ChordSymbol.TryParse(best.Symbol, out var symbol, out _), best.Symbol);
+            var sounding = PitchClassSet.Of(position.Heights).From(best.Root.PitchClass);
+            var bass = NoteName.Wrap(best.Bass.PitchClass - best.Root.PitchClass, 12);
+            Assert.True(sounding.IsWithin(symbol.Tones.With(bass)), $"{best.Symbol}: {sounding}, read as {symbol.Tones}");
+            Assert.True(symbol.Needed.IsWithin(sounding), $"{best.Symbol}: {sounding}, needs {symbol.Needed}");
+        }
+    }
+
+    /// <summary>Positions that get another name first from us, or are not what they are called, by their kind.</summary>
+    internal static ILookup<string, Position> Differing() => Positions().Where(p => !p.IsNamedBy(ChordNamer.Name(p.Heights).Candidates[0])).ToLookup(p => p.Kind);
+
+    private static Position[] Positions()
+    {
+        var positions = OutsideProgram.Node("chords-db.mjs").Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(Position.Parse).ToArray();
+        Assert.Equal(2069, positions.Length);
+        return positions;
     }
 
     /// <summary>The twin that needs no package: a few positions of the dataset written in, each a different kind of case.</summary>
@@ -66,11 +90,21 @@ public class ChordDatasetChecks(ITestOutputHelper output)
     }
 
     /// <summary>Intervals above the bass, and where the root stands above it.</summary>
-    private sealed record Sound(PitchClassSet Intervals, int Root);
+    internal sealed record Sound(PitchClassSet Intervals, int Root);
 
-    private sealed record Position(string Key, string Suffix, int Root, int Bass, Height[] Heights, Sound Sound)
+    internal sealed record Position(string Key, string Suffix, int Root, int Bass, Height[] Heights, Sound Sound)
     {
         public int RootAboveBass => NoteName.Wrap(Root - Bass, 12);
+
+        /// <summary>Suffix, semitones above the root, bass above the root.</summary>
+        public string Kind => $"{(Suffix.Contains('/', StringComparison.Ordinal) ? Suffix[..Suffix.IndexOf('/', StringComparison.Ordinal)] + "/…" : Suffix)} "
+            + $"{PitchClassSet.Of(Heights).From(Root)} over {NoteName.Wrap(Bass - Root, 12)}";
+
+        /// <summary>Our first name for it, moved so that the dataset's root is C.</summary>
+        public string NameOnC => ChordNamer.Name([.. Heights.Select(h => h + (12 - Root))]).Candidates[0].Symbol;
+
+        /// <summary>True for a name on the dataset's root, where the notes are those of the dataset's chord.</summary>
+        public bool IsNamedBy(Fretlore.Reading.ChordReading reading) => NotesMatchName && reading.Root.PitchClass == Root;
 
         /// <summary>True when every note belongs to the name and the name's telling notes sound.</summary>
         public bool NotesMatchName
@@ -84,7 +118,7 @@ public class ChordDatasetChecks(ITestOutputHelper output)
                     var slash = NoteName.TryParse(Suffix.AsSpan(Suffix.IndexOf('/', StringComparison.Ordinal) + 1), out var name) ? name.PitchClass : -1;
                     return slash == Bass && notes == triad.With(NoteName.Wrap(slash - Root, 12));
                 }
-                var (needed, optional) = ChordDatasetExceptions.Formulas[Suffix];
+                var (needed, optional) = ChordDatasetFormulas.All[Suffix];
                 return PitchClassSet.Of(needed).IsWithin(notes) && notes.IsWithin(PitchClassSet.Of(needed) | PitchClassSet.Of(optional));
             }
         }

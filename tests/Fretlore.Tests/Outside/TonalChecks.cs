@@ -1,5 +1,6 @@
 using System.Globalization;
 using Fretlore.Music;
+using Fretlore.Music.Chords;
 using Fretlore.Music.Scales;
 using Fretlore.Reading.Chords;
 
@@ -9,7 +10,7 @@ namespace Fretlore.Tests.Outside;
 public class TonalChecks
 {
     /// <summary>Chord types that are, over the same bass, the notes of a commoner chord: by tonal's symbol, our name on C and why.</summary>
-    private static readonly Dictionary<string, (string Ours, string Why)> CommonerNames = new()
+    internal static IReadOnlyDictionary<string, (string Ours, string Why)> CommonerNames { get; } = new Dictionary<string, (string, string)>
     {
         ["M7#5sus4"] = ("Fdim/C", "F Ab B is a whole diminished triad; only the C is left over, below it."),
         ["7#5sus4"] = ("Fmadd11/C", "F minor with its fifth in the bass and an eleventh."),
@@ -35,6 +36,10 @@ public class TonalChecks
             for (var root = 0; root < 12; root++)
             {
                 var best = ChordNamer.Name([.. semitones.Select(s => new Height(48 + root + s))]).Candidates[0];
+                // Not the root only: the symbol, read again, has just these tones.
+                Assert.True(ChordSymbol.TryParse(best.Symbol, out var name, out _), best.Symbol);
+                var bass = NoteName.Wrap(root - best.Root.PitchClass, 12);
+                Assert.Equal(PitchClassSet.Of([.. semitones.Select(s => NoteName.Wrap(s + bass, 12))]), Sounding(name, semitones.Select(s => NoteName.Wrap(s + bass, 12))).With(bass));
                 if (best.Root.PitchClass != root) differing.Add(symbol);
                 if (best.Root.PitchClass != root && root == 0) Assert.Equal(CommonerNames[symbol].Ours, best.Symbol);
             }
@@ -60,6 +65,9 @@ public class TonalChecks
         var known = Rows("scale").Select(r => PitchClassSet.Of(r.Semitones)).ToHashSet();
         Assert.Equal(["Spanish eight-tone"], ScaleTable.All.Where(s => !known.Contains(s.Tones)).Select(s => s.Name));
     }
+
+    // A fifth, or a ninth below an 11 or 13, may be left out.
+    private static PitchClassSet Sounding(ChordSymbol name, IEnumerable<int> semitones) => name.Needed | (name.Tones & PitchClassSet.Of([.. semitones]));
 
     private static IEnumerable<(string What, string Name, int[] Semitones)> Rows(string what)
     {

@@ -34,6 +34,25 @@ public class StatedSymbolFacts
     }
 
     [Fact]
+    public void ASymbolThatMostOfTheNotesAreForeignTo_IsAWarning_WhereItStands()
+    {
+        // C and G sound, and so do F#, A and D.
+        var finding = Assert.Single(Findings("C5", "[3 3 4 2 3 .]"));
+        Assert.Equal(("FL3002", Severity.Warning), (finding.Code, finding.Severity));
+        Assert.Equal("(chord C5)", finding.SourceLine.Substring(finding.Column - 1, finding.Length));
+    }
+
+    [Theory]
+    [InlineData("A", "FL3001")]
+    [InlineData("C5", "FL3002")]
+    public void ASymbolWithinARiff_IsTheOneThatIsPointedAt(string symbol, string code)
+    {
+        var finding = Assert.Single(Open(
+            Sheets.Top + $"riff one\n  @6-1 (chord C) W [. 3 2 0 1 0] | (chord {symbol}) [3 3 4 2 3 .] |\n\nsection All\n  guitar one times 2\n"));
+        Assert.Equal((code, $"(chord {symbol})"), (finding.Code, finding.SourceLine.Substring(finding.Column - 1, finding.Length)));
+    }
+
+    [Fact]
     public void ASymbolOfNoKnownKind_IsAHint_WhereItStands()
     {
         var finding = Assert.Single(Findings("Cwhatever", "[. 3 2 0 1 0]"));
