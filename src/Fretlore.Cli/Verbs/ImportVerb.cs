@@ -12,12 +12,12 @@ internal static class ImportVerb
 {
     public static Verb Make(Surroundings surroundings)
     {
-        var file = new Argument<string>("FILE") { Description = "The file to read: MusicXML (.musicxml, .xml), compressed MusicXML (.mxl) or plain-text tab (.txt)." };
+        var file = new Argument<string>("FILE") { Description = "The file to read: MusicXML (.musicxml, .xml), compressed MusicXML (.mxl), MIDI (.mid) or plain-text tab (.txt)." };
         var output = new Option<string>("--output", "-o") { Description = "The sheet to make.", HelpName = "NAME.lore", Required = true };
         var replace = new Option<bool>("--replace") { Description = "Replace the sheet when it is there already." };
         var verb = new Verb(
-            "import", "Make a sheet of a MusicXML file or a plain-text tab, and list each thing that was not carried over as it was.",
-            "fretlore import my-song.musicxml -o my-song.lore", "fretlore import my-song.txt -o my-song.lore") { file, output, replace };
+            "import", "Make a sheet of a MusicXML file, a MIDI file or a plain-text tab, and list each thing that was not carried over as it was.",
+            "fretlore import my-song.musicxml -o my-song.lore", "fretlore import my-song.mid -o my-song.lore", "fretlore import my-song.txt -o my-song.lore") { file, output, replace };
         verb.SetAction(parsed => Run(surroundings, parsed.GetRequiredValue(file), parsed.GetRequiredValue(output), parsed.GetValue(replace)));
         return verb;
     }

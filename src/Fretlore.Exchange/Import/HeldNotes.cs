@@ -69,9 +69,18 @@ internal sealed class HeldNotes(Remarks remarks, string part)
     {
         if (item.IsRest) return item with { Roll = Roll.None, PickingFinger = null };
         var before = place is var (b, s, e) ? made[b][s][e] : null;
-        var tied = item with { Notes = item.Notes.Select(n => Tie(n, before, place, bar)).ToValueList() };
+        var tied = item with { Notes = item.Notes.Select(n => Tie(Glided(n, item, before, bar), before, place, bar)).ToValueList() };
         // What only sounds on is neither struck nor rolled.
         return tied.Notes.Any(n => !n.IsTiedFromBefore) ? tied : tied with { Roll = Roll.None, Stroke = Stroke.None, PickingFinger = null };
+    }
+
+    // A glide needs a note of its string to come from.
+    private Note Glided(Note note, Event item, Event? before, int bar)
+    {
+        if (note.Attack is not (Attack.Glide or Attack.PickedGlide)) return note;
+        if (item.Graces.Any(n => n.String == note.String) || before?.Notes.Any(n => n.String == note.String && !n.IsDead) == true) return note;
+        remarks.Add(RemarkKind.Changed, "A glide from where nothing sounds is played as a new note.", part, bar + 1);
+        return note with { Attack = Attack.Picked };
     }
 
     private Note Tie(Note note, Event? before, (int Bar, int Strand, int Event)? place, int bar)

@@ -107,7 +107,8 @@ internal sealed class LinePlacer(Remarks remarks, string part)
         var given = Stated(note, neck);
         return new OpenNote
         {
-            Note = marks with { Sounding = new Height(note.Midi), Harmonic = harmonic },
+            // What is bent is stopped by a finger.
+            Note = marks with { Sounding = new Height(note.Midi), Harmonic = harmonic, Bend = PlayedNote.BendOf(note.Bends) },
             Neck = neck,
             Bar = bar,
             Start = time.Start,

@@ -48,8 +48,9 @@ internal sealed class PartBuilder(RawPart raw, Remarks remarks)
     // Voices 1 to 4 are the strands in their order; others take what strands there are, the first the main one.
     private Dictionary<int, StrandKind> KindsOfVoices()
     {
+        var all = raw.Events.Select(e => e.Voice).Distinct().Order().ToList();
+        if (all.Count > 0 && all[0] == 1 && all[^1] <= 4) return all.ToDictionary(v => v, v => (StrandKind)(v - 1));
         var voices = raw.Events.Where(e => e.Notes.Count > 0).Select(e => e.Voice).Distinct().Order().ToList();
-        if (voices.Count > 0 && voices[0] == 1 && voices[^1] <= 4) return voices.ToDictionary(v => v, v => (StrandKind)(v - 1));
         return voices.Take(Kinds.Length).Select((v, i) => (v, Kinds[i])).ToDictionary(v => v.v, v => v.Item2);
     }
 

@@ -54,7 +54,8 @@ internal static class PlayedNote
         }
     }
 
-    private static Bend? BendOf(List<(int Cents, bool Before)> bends)
+    /// <summary>Bends one after another as one, or null when there are none.</summary>
+    public static Bend? BendOf(List<(int Cents, bool Before)> bends)
     {
         var (from, at) = (0, 0);
         var moves = new List<int>();

@@ -1,5 +1,8 @@
+using Fretlore.Exchange.Midi.Reading;
+using Fretlore.Exchange.Sheets;
 using Fretlore.Music;
 using Fretlore.Performance;
+using Fretlore.Score;
 using NAudio.Midi;
 
 namespace Fretlore.Exchange.Midi;
@@ -26,6 +29,7 @@ internal static class ConductorTrack
         var sections = song.Sections.ToLookup(s => s.FirstBar, s => s.Name);
         (Meter Meter, Beats Length)? metre = null;
         Key? key = null;
+        var (feels, feel) = (FeelsOf(song), Feel.Straight);
         foreach (var played in performance.Bars)
         {
             var bar = song.Bars[played.Bar];
@@ -40,8 +44,21 @@ internal static class ConductorTrack
                 key = inForce;
                 events.Add(KeyAt(inForce, tick));
             }
+            if (feels[played.Bar] != feel)
+            {
+                feel = feels[played.Bar];
+                events.Add(MidiText.Of(StatedFeel.Word + SheetWords.Of(feel), MetaEventType.TextEvent, tick));
+            }
             foreach (var name in sections[played.Bar]) events.Add(MidiText.Of(name, MetaEventType.Marker, tick));
         }
+    }
+
+    // For each written bar the feel in force.
+    private static Feel[] FeelsOf(Song song)
+    {
+        var feels = new Feel[song.Bars.Count];
+        for (var i = 0; i < feels.Length; i++) feels[i] = song.Bars[i].FeelChange ?? (i > 0 ? feels[i - 1] : Feel.Straight);
+        return feels;
     }
 
     // A file has no pickup bars: a short bar is told as a metre of its length, so that bar lines fall where they do on the page.

@@ -25,4 +25,23 @@ internal static class GeneralMidi
         "bass" => FingeredBass,
         _ => part.Neck.StringCount > 0 && part.Neck.Tuning.LowToHigh[^1].Midi < 50 ? FingeredBass : CleanGuitar,
     };
+
+    /// <summary>The sound word for a program, or null where no word means it.</summary>
+    public static string? SoundOf(int? program) => program switch
+    {
+        NylonGuitar => "nylon",
+        SteelGuitar => "acoustic",
+        JazzGuitar => "jazz",
+        OverdrivenGuitar => "edge",
+        DistortionGuitar => "driven",
+        _ => null,
+    };
+
+    /// <summary>What to call a part that has no name.</summary>
+    public static string FamilyOf(int? program) => program switch
+    {
+        >= 24 and <= 31 => "Guitar",
+        >= 32 and <= 39 => "Bass",
+        _ => "Part",
+    };
 }

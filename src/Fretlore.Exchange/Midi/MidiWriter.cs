@@ -17,7 +17,7 @@ public static class MidiWriter
         var events = new MidiEventCollection(1, MidiTime.TicksPerQuarter);
         events.AddTrack(ConductorTrack.Of(performance));
         var plan = ChannelPlan.For(performance);
-        for (var part = 0; part < performance.Parts.Length; part++) events.AddTrack(PartTrack.Of(performance, part, plan));
+        for (var part = 0; part < performance.Parts.Length; part++) events.AddTrack(PartTrackWriter.Of(performance, part, plan));
 
         // The library closes what it writes to; the caller's stream stays open.
         using var file = new MemoryStream();

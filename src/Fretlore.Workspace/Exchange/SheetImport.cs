@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Fretlore.Exchange.Import;
+using Fretlore.Exchange.Midi;
 using Fretlore.Exchange.MusicXml;
 using Fretlore.Exchange.Reports;
 using Fretlore.Exchange.Sheets;
@@ -30,8 +31,8 @@ public abstract record SheetImport
     /// <summary>The file can't be used.</summary>
     public sealed record Refused(string Reason, string Remedy) : SheetImport;
 
-    /// <summary>Reads a file as what it begins like: MusicXML, plain or compressed, or else plain-text tab.</summary>
-    public static SheetImport Read(byte[] file) => (IsXml(file) ? MusicXmlReader.Read(file) : TextTabReader.Read(file)) switch
+    /// <summary>Reads a file as what it begins like: MIDI, MusicXML, plain or compressed, or else plain-text tab.</summary>
+    public static SheetImport Read(byte[] file) => (MidiReader.IsMidi(file) ? MidiReader.Read(file) : IsXml(file) ? MusicXmlReader.Read(file) : TextTabReader.Read(file)) switch
     {
         ImportResult.Made made => Write(made),
         ImportResult.Refused refused => new Refused(refused.Reason, refused.Remedy),

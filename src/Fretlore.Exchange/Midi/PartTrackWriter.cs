@@ -1,10 +1,14 @@
+using System.Globalization;
+using Fretlore.Exchange.Midi.Reading;
+using Fretlore.Guitar;
 using Fretlore.Performance;
+using Fretlore.Score;
 using NAudio.Midi;
 
 namespace Fretlore.Exchange.Midi;
 
 /// <summary>The track of one part: programs and bend ranges, then notes and bends.</summary>
-internal static class PartTrack
+internal static class PartTrackWriter
 {
     private const int Centre = 8192;
 
@@ -16,9 +20,12 @@ internal static class PartTrack
         var written = performance.Parts[part];
         var events = new List<MidiEvent> { MidiText.Of(written.Part.Title, MetaEventType.SequenceTrackName, 0) };
         var channels = plan.Of(part);
+        AddNeck(written.Part.Neck, [.. Enumerable.Range(1, written.Part.Neck.StringCount).Reverse().Select(n => plan[part, new StringNumber(n)])], events);
         foreach (var channel in channels) AddSetup(channel, GeneralMidi.ProgramOf(written.Part), plan.BendSemitones, events);
 
         var timed = new List<(long Tick, int Order, MidiEvent Event)>();
+        foreach (var (tick, fret) in CaposOf(performance, written.Part))
+            timed.Add((tick, 0, MidiText.Of(string.Create(CultureInfo.InvariantCulture, $"{StatedNeck.CapoWord}{fret}"), MetaEventType.TextEvent, tick)));
         foreach (var press in KeyPress.Of(written, note => plan[part, note.String]))
         {
             foreach (var (tick, value) in BendsOf(press, performance.Tempo, plan.BendSemitones))
@@ -47,6 +54,24 @@ internal static class PartTrack
                 wheels[wheel.Channel] = wheel.Pitch;
             }
             events.Add(item);
+        }
+    }
+
+    // In words, so that strings and frets can be read again where each string has a channel; other readers pass words over.
+    private static void AddNeck(Neck neck, int[] channels, List<MidiEvent> events)
+    {
+        events.Add(MidiText.Of(StatedNeck.TuningWord + neck.Tuning, MetaEventType.TextEvent, 0));
+        if (channels.Distinct().Count() == channels.Length) events.Add(MidiText.Of(StatedNeck.StringsWord + string.Join(' ', channels), MetaEventType.TextEvent, 0));
+    }
+
+    private static IEnumerable<(long Tick, int Fret)> CaposOf(PerformedSong performance, Part part)
+    {
+        var capo = 0;
+        foreach (var bar in performance.Bars)
+        {
+            var here = part.Bars[bar.Bar].Neck.Capo;
+            if (here != capo) yield return (MidiTime.TicksOf(bar.Start), here);
+            capo = here;
         }
     }
 

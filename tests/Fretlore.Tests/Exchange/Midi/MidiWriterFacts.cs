@@ -5,9 +5,9 @@ using Fretlore.Performance;
 using Fretlore.Tests.Songs;
 using NAudio.Midi;
 
-namespace Fretlore.Tests.Exchange;
+namespace Fretlore.Tests.Exchange.Midi;
 
-public class MidiFacts
+public class MidiWriterFacts
 {
     [Fact]
     public void Ticks_AreExactForTripletsAndQuintuplets_AndNeverHalfATickOff()

@@ -1,0 +1,40 @@
+using System.Globalization;
+using Fretlore.Guitar;
+
+namespace Fretlore.Exchange.Midi.Reading;
+
+/// <summary>The tuning and capos that a track states in words: with a channel a string they say where each note is played.</summary>
+/// <param name="Tuning">The tuning.</param>
+/// <param name="Capos">From which tick on a capo is at which fret.</param>
+/// <param name="Channels">The string that each channel is.</param>
+internal sealed record StatedNeck(Tuning Tuning, SortedDictionary<long, int> Capos, IReadOnlyDictionary<int, int> Channels)
+{
+    /// <summary>The word before a tuning.</summary>
+    public const string TuningWord = "Tuning: ";
+
+    /// <summary>The word before the fret of a capo.</summary>
+    public const string CapoWord = "Capo: ";
+
+    /// <summary>The word before the channels of the strings, from the lowest string to the highest.</summary>
+    public const string StringsWord = "Strings on channels: ";
+
+    private const int MostFrets = 12;
+
+    /// <summary>What a track states; null when it does not say tuning and channels, or something that can't be.</summary>
+    public static StatedNeck? Of(MidiTrack track, List<MidiKey> keys)
+    {
+        if (ValueOf(track, TuningWord) is not { } words || ValueOf(track, StringsWord) is not { } list) return null;
+        if (!Tuning.TryParse(words, out var tuning) || tuning.StringCount is < 4 or > 9) return null;
+        var channels = list.Split(' ').Select(w => int.TryParse(w, NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : 0).ToList();
+        if (channels.Count != tuning.StringCount || channels.Distinct().Count() != channels.Count || keys.Exists(k => !channels.Contains(k.Channel))) return null;
+        var capos = new SortedDictionary<long, int>();
+        foreach (var (tick, text) in track.Texts.Where(t => t.Text.StartsWith(CapoWord, StringComparison.Ordinal)))
+        {
+            if (int.TryParse(text.AsSpan(CapoWord.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var fret) && fret <= MostFrets) capos[tick] = fret;
+        }
+        return new StatedNeck(tuning, capos, channels.Select((c, i) => (c, String: channels.Count - i)).ToDictionary(c => c.c, c => c.String));
+    }
+
+    private static string? ValueOf(MidiTrack track, string word) =>
+        track.Texts.Where(t => t.Text.StartsWith(word, StringComparison.Ordinal)).Select(t => t.Text[word.Length..]).FirstOrDefault();
+}

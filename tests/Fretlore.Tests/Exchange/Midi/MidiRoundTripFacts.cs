@@ -1,0 +1,78 @@
+using System.Collections.Concurrent;
+using Fretlore.Exchange.Import;
+using Fretlore.Exchange.Midi;
+using Fretlore.Exchange.Sheets;
+using Fretlore.Music;
+using Fretlore.Performance;
+using Fretlore.Score;
+using Fretlore.Tests.Songs;
+using Xunit.Sdk;
+
+namespace Fretlore.Tests.Exchange.Midi;
+
+/// <summary>A song written as MIDI, read, written as a sheet and played again: the same pitches at the same times.</summary>
+public sealed class MidiRoundTripFacts
+{
+    private const int TicksPerQuarter = 960;
+
+    [Theory]
+    [MemberData(nameof(DemoSongs.Names), MemberType = typeof(DemoSongs))]
+    public void ADemoSong_ThroughMidi_HasTheSamePitchesAtTheSameTicks(string name) => SameThroughMidi(DemoSongs.Load(name), 0);
+
+    /// <remarks>
+    /// A file does not tell a chord that is rolled within a 16th from quick notes: generated songs, which have many, are compared without. Triplets
+    /// that cut across swung pairs are on no value: there a note may be moved by a 32nd, and strokes of a tremolo that do are left out. Known gap:
+    /// grace notes among lines that cross, which these songs are full of, come back as quick notes near their place in about one song in a thousand.
+    /// </remarks>
+    [Fact]
+    public void AGeneratedSong_ThroughMidi_HasTheSamePitchesAtTheSameTimes_ButForOneInFifty()
+    {
+        var (other, all) = (new ConcurrentBag<string>(), 0);
+        SheetGen.Valid(Soak.Songs(200), Soak.Songs(200) * 2 / 3, song =>
+        {
+            Interlocked.Increment(ref all);
+            try
+            {
+                SameThroughMidi(Unrolled(song, IsSwung(song)), IsSwung(song) ? TicksPerQuarter / 8 : 0);
+            }
+            catch (XunitException e)
+            {
+                other.Add(e.Message);
+            }
+        });
+        Assert.True(other.Count * 50 <= all, $"{other.Count} of {all}:\n" + string.Join('\n', other));
+    }
+
+    private static bool IsSwung(Song song) => song.Bars.Any(b => b.FeelChange is { } feel && feel != Feel.Straight);
+
+    private static void SameThroughMidi(Song song, long tolerance)
+    {
+        if (!song.Parts.Any(p => p.Bars.Any(b => b.Notes.Any()))) return;
+        var made = Assert.IsType<ImportResult.Made>(MidiReader.Read(Written.Midi(song)));
+        var sheet = SheetWriter.Write(made.Song);
+        var (expected, read) = (Heard(song), Heard(Fretlore.Tests.Songs.Sheets.Song(sheet.Text)));
+        if (!expected.Select(k => (k.Part, k.Pitch)).SequenceEqual(read.Select(k => (k.Part, k.Pitch))))
+            Assert.Fail($"Missing: {string.Join(' ', expected.Except(read))}\nAdded: {string.Join(' ', read.Except(expected))}\n{sheet.Text}\n{string.Join('\n', made.Remarks)}");
+        foreach (var (should, got) in expected.Zip(read))
+            Assert.True(Math.Abs(should.Tick - got.Tick) <= tolerance, $"{should} is played at {got.Tick}.\n{sheet.Text}");
+    }
+
+    /// <summary>What is struck when, for each part that plays and each pitch; a key that is struck twice at once is struck once.</summary>
+    private static List<(string Part, int Pitch, long Tick)> Heard(Song song) =>
+        [.. Performer.Play(song).Parts.SelectMany(p => p.Notes.Select(n => (p.Part.Title, n.Height.Midi, (long)Math.Round(n.Onset.ToDouble() * TicksPerQuarter)))).Distinct().Order()];
+
+    private static Song Unrolled(Song song, bool withoutTremolo) => song with
+    {
+        Parts = song.Parts.Select(p => p with
+        {
+            Bars = p.Bars.Select(b => b with { Strands = b.Strands.Select(s => s with { Events = s.Events.Select(e => Plain(e, withoutTremolo)).ToValueList() }).ToValueList() }).ToValueList(),
+        }).ToValueList(),
+    };
+
+    private static Event Plain(Event item, bool withoutTremolo) => item with
+    {
+        Roll = Roll.None,
+        Spans = withoutTremolo ? item.Spans & ~Spans.TremoloPicking : item.Spans,
+        Notes = withoutTremolo ? item.Notes.Select(n => n with { Tremolo = null }).ToValueList() : item.Notes,
+    };
+}
