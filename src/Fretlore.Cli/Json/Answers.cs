@@ -35,6 +35,8 @@ internal sealed record ScaleLine(string Name, string Root, IReadOnlyList<string>
 [JsonSerializable(typeof(ShapesAnswer))]
 [JsonSerializable(typeof(RetuneJson))]
 [JsonSerializable(typeof(RoadMapTakesJson))]
+[JsonSerializable(typeof(SoloCheckJson))]
+[JsonSerializable(typeof(ProposalJson))]
 internal sealed partial class AnswerJson : JsonSerializerContext
 {
     /// <summary>Writes names such as <c>Cmaj7#11</c> and <c>C+</c> as they are read.</summary>

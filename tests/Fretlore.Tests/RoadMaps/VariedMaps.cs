@@ -122,13 +122,17 @@ internal static class VariedMaps
             shape fen  [. 3 2 0 0 0]
             riff bed
               @6-1 H. #home | #fen | #home | #fen |
+            riff call
+              @1 Q 4 E 2 Q. 0 | @2 Q 5 E 3 Q. 0 |
             """, """
+            fixed   call in bar 1
+            fixed   call in bar 5
             scale   D mixolydian
             strings 1-3
             frets   0-7
             density Q to S
             rhythm  EEE, QE, Q., ESSE
-            contour wave in bars 1-4
+            contour wave in bars 2-4
             aim     A on beat 2 in bar 4
             end     D
             """, 8),
@@ -210,7 +214,10 @@ internal static class VariedMaps
         new("Low seven", "tuning  B1 E2 A2 D3 G3 B3 E4\ntempo   Q = 90\nkey     B minor", """
             riff bed
               @76 Q [0 0] [0 0] H [3 3] | Q [0 0] [0 0] H [5 5] | Q [0 0] [0 0] H [3 3] | W [0 0] |
+            riff stomp
+              @7 ESS 0 0 0 3 0 0 5 0 0 3 0 0 | @7 ESS 0 0 0 3 0 0 H 0 |
             """, """
+            fixed   stomp in last 2 bars
             scale   B minor pentatonic
             strings 5-7
             frets   0-7
