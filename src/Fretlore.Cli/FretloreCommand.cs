@@ -35,6 +35,7 @@ internal static class FretloreCommand
             LessonVerb.Make(surroundings),
             CaptionsVerb.Make(surroundings),
             ErrataVerb.Make(surroundings),
+            OverlayVerb.Make(surroundings),
             CheckVerb.Make(surroundings),
             ExplainVerb.Make(surroundings),
             FormatVerb.Make(surroundings),

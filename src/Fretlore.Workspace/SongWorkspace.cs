@@ -3,6 +3,7 @@ using Fretlore.Binding;
 using Fretlore.Hands.Grips;
 using Fretlore.Hands.Plans;
 using Fretlore.Lesson.Kit;
+using Fretlore.Lesson.Overlays;
 using Fretlore.Lesson.Plans;
 using Fretlore.Performance;
 using Fretlore.Reading;
@@ -76,6 +77,17 @@ public sealed class SongWorkspace
     {
         var song = Song ?? throw new InvalidOperationException("A sheet without a song has no lesson.");
         return FilmPlanner.Plan(Performer.Play(song), Reading, Hands, budget);
+    }
+
+    /// <summary>Plans the pictures to lay over a film. There must be a song.</summary>
+    /// <param name="plan">The film.</param>
+    /// <param name="frame">Its frame.</param>
+    /// <param name="framesASecond">One of <see cref="FilmFrame.Rates"/>.</param>
+    /// <param name="step">One step by its number from 1; null for all.</param>
+    public OverlayPlan PlanOverlays(FilmPlan plan, FilmFrame frame, int framesASecond, int? step)
+    {
+        var song = Song ?? throw new InvalidOperationException("A sheet without a song has no lesson.");
+        return OverlayPlan.Of(song, HandPlanner.Plan(song), plan, frame, framesASecond, step);
     }
 
     /// <summary>Makes the song's kit in memory. There must be a song.</summary>
