@@ -45,9 +45,10 @@ public static class SongBinder
         var riffBinder = new RiffBinder(context, settings, table);
         foreach (var riff in order.Riffs) table.Add(riffBinder.Bind(riff, riffNecks[riff.Name.Text]));
 
-        var draft = new SongDraft(parts);
+        var draft = new SongDraft(parts) { Jumps = new JumpCheck(problems) };
         var sections = new SectionBinder(context, draft, new Timeline(settings, problems), names);
         foreach (var section in names.All) sections.Bind(section);
+        draft.Jumps.Report();
         if (draft.Columns.Count > SongLimits.MostBarsInLine)
         {
             context.Limits.Refuse(names.All[^1].Span, problems);

@@ -8,12 +8,14 @@ namespace Fretlore.Performance;
 /// <remarks>
 /// Grace notes come before the beat and take their time from what is before, a 32nd each at most and never more than half of it, so
 /// that the main note stays on the beat (common practice); at the song's start they begin on the beat. A rolled shape starts on the
-/// beat, a 64th between strings; a strummed one a 6th of that.
+/// beat, a 64th between strings; a strummed one a 6th of that; a raked one ends on the
+/// beat, a third of a 64th between strings, and like grace notes takes its time from what is before.
 /// </remarks>
 internal static class Attacks
 {
     private static readonly Beats GraceLength = Beats.Of(1, 8);
     private static readonly Beats RollStep = Beats.Of(1, 16);
+    private static readonly Beats RakeStep = Beats.Of(1, 48);
     private static readonly Beats StrumStep = Beats.Of(1, 96);
 
     public static List<Sounding> Of(IReadOnlyList<PlayedEvent> events)
@@ -28,9 +30,11 @@ internal static class Attacks
             var shift = AddGraces(played, levels[i], before.GetValueOrDefault(played.Strand), sounding, onString);
             var step = StepOf(played.Event, played.End - played.Start - shift);
             var attacked = played.Event.Notes.Where(note => !TryHold(played, note, onString)).ToList();
+            var ahead = played.Event.Roll == Roll.Rake ? RoomBefore(played, attacked, before, onString) / Math.Max(1, 2 * attacked.Count) : Beats.Zero;
+            if (ahead > Beats.Zero) step = Beats.Min(step, ahead);
             for (var nth = 0; nth < attacked.Count; nth++)
             {
-                var place = step < Beats.Zero ? nth - attacked.Count + 1 : nth;
+                var place = step < Beats.Zero || ahead > Beats.Zero ? nth - attacked.Count + 1 : nth;
                 var velocity = Loudness.VelocityOf(attacked[nth], levels[i], isGrace: false);
                 Add(new Sounding(played, attacked[nth], played.Start + shift + step * place, played.End, velocity), sounding, onString);
             }
@@ -44,6 +48,18 @@ internal static class Attacks
         if (!note.IsTiedFromBefore || !onString.TryGetValue(note.String, out var held) || !held.Holds(note)) return false;
         held.Hold(played, note);
         return true;
+    }
+
+    // From what was played last, in its strand or on its strings, to it; none where grace notes are before it.
+    private static Beats RoomBefore(PlayedEvent played, List<Note> attacked, Dictionary<StrandKind, Beats> before, Dictionary<StringNumber, Sounding> onString)
+    {
+        if (played.Event.Graces.Count > 0) return Beats.Zero;
+        var last = before.GetValueOrDefault(played.Strand);
+        foreach (var note in attacked)
+        {
+            if (onString.TryGetValue(note.String, out var sounding)) last = Beats.Max(last, sounding.Onset);
+        }
+        return Beats.Max(Beats.Zero, played.Start - last);
     }
 
     private static Beats AddGraces(
@@ -87,6 +103,7 @@ internal static class Attacks
         return (item.Roll, item.Stroke) switch
         {
             (Roll.LowToHigh, _) => Beats.Min(RollStep, most),
+            (Roll.Rake, _) => Beats.Min(RakeStep, most),
             (Roll.HighToLow, _) => -Beats.Min(RollStep, most),
             (_, Stroke.Down) => Beats.Min(StrumStep, most),
             (_, Stroke.Up) => -Beats.Min(StrumStep, most),

@@ -7,14 +7,15 @@ namespace Fretlore.Performance;
 /// <remarks>
 /// The moves of a bend share a value evenly; each starts at its share's start and takes the time a finger needs, 0.1 s and 0.06 s more
 /// a semitone, at most two thirds of the share. Vibrato fills the rest of its share. A glide takes the end of its value, 0.05 s and
-/// 0.015 s more a fret, at most half of it. Under the tremolo arm a held pitch dips and comes back, four and a half times a second. The
-/// times and depths are choices of this project; no standard gives any.
+/// 0.015 s more a fret, at most half of it. Under the tremolo arm a held pitch dips and comes back, four and a half times a second; a dip of
+/// the arm takes 0.24 s, at most half the note. The times and depths are choices of this project; no standard gives any.
 /// </remarks>
 internal static class Bending
 {
     private const double VibratoHertz = 5.5;
     private const double ArmHertz = 4.5;
     private const double ArmCents = -60;
+    private const double DipSeconds = 0.24;
     private const double IndefiniteGlideSemitones = 4;
 
     public static PitchCurve CurveOf(Sounding note, TempoMap tempo)
@@ -33,6 +34,13 @@ internal static class Bending
             moves.Add(new PitchMove(0, length, start + from, start, true));
             start += from;
         }
+        if (note.First.DipCents > 0)
+        {
+            // Down and back up at once, before what else happens.
+            var length = Math.Min(DipSeconds, end / 2);
+            moves.Add(new PitchMove(0, length / 2, cents, cents - note.First.DipCents));
+            moves.Add(new PitchMove(length / 2, length, cents - note.First.DipCents, cents));
+        }
         for (var i = 0; i < note.Values.Count; i++)
         {
             var value = note.Values[i];
@@ -44,7 +52,7 @@ internal static class Bending
         return new PitchCurve(start, moves.ToValueList(), vibrato.ToValueList());
     }
 
-    private static bool Moves(Sounding note) => note.GlideTo is not null || note.First.GlideIn != GlideIn.None
+    private static bool Moves(Sounding note) => note.GlideTo is not null || note.First.GlideIn != GlideIn.None || note.First.DipCents > 0
         || note.Values.Any(v => v.Spans.HasFlag(Spans.TremoloArm) || v.Note.Bend is not null || v.Note.Vibrato.Width != VibratoWidth.None || v.Note.GlideOut != GlideOut.None);
 
     private static double AddValue(SoundingValue value, double from, double to, double cents, List<PitchMove> moves, List<VibratoStretch> vibrato)

@@ -27,6 +27,11 @@ internal static class PartPlayer
         var onset = tempo.SecondsAt(note.Onset);
         var whole = Whole(note, tempo);
         var strokes = TremoloPicking.StrokesOf(note);
+        if (strokes.Count == 1 && note.First.Trill is { } other)
+        {
+            foreach (var trilled in Trills.Of(whole, other, tempo)) yield return trilled;
+            yield break;
+        }
         if (strokes.Count == 1)
         {
             yield return whole with { Pitch = curve };

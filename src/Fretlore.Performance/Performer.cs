@@ -30,10 +30,11 @@ public static class Performer
             inForce[i] = last;
             foreach (var mark in song.Bars[i].Tempos) last = mark.Tempo;
         }
+        var held = new IReadOnlyList<(Beats At, Tempo Tempo)>[song.Bars.Count];
+        for (var i = 0; i < held.Length; i++) held[i] = Fermatas.TemposOf(song, i, inForce[i]);
         foreach (var played in order)
         {
-            yield return (played.Start, inForce[played.Bar]);
-            foreach (var mark in song.Bars[played.Bar].Tempos) yield return (played.Start + mark.At, mark.Tempo);
+            foreach (var (at, tempo) in held[played.Bar]) yield return (played.Start + at, tempo);
         }
     }
 }

@@ -54,10 +54,19 @@ public sealed record Bar
     public bool EndsEnding { get; init; }
 
     public BarLine EndLine { get; init; }
+
+    /// <summary>Whether the segno stands at its start, where "dal segno" goes back to.</summary>
+    public bool IsSegno { get; init; }
+
+    /// <summary>Whether the coda begins with it.</summary>
+    public bool IsCoda { get; init; }
+
+    /// <summary>Where it is gone to from its end.</summary>
+    public Jump Jump { get; init; }
 }
 
 /// <summary>One bar as it is played, with repeats unrolled.</summary>
 /// <param name="Bar">Index into <see cref="Song.Bars"/>.</param>
-/// <param name="Pass">1 for the first time through its repeat.</param>
+/// <param name="Pass">1 for the first time through its repeat; after a jump back a repeat is played once more, as its last pass.</param>
 /// <param name="Start">Quarter notes from the song's start.</param>
 public readonly record struct PlayedBar(int Bar, int Pass, Beats Start);

@@ -34,6 +34,9 @@ public sealed record Event
 
     public Dynamic? Dynamic { get; init; }
 
+    /// <summary>Whether it is held for longer than it is written, by all parts.</summary>
+    public bool HasFermata { get; init; }
+
     /// <summary>Words above the staff at this moment.</summary>
     public string? Words { get; init; }
 

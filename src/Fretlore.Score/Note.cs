@@ -44,6 +44,15 @@ public sealed record Note
     /// <summary>The value of each tremolo stroke, or null.</summary>
     public ValueBase? Tremolo { get; init; }
 
+    /// <summary>The other fret of a trill on this string, or null.</summary>
+    public Fret? Trill { get; init; }
+
+    /// <summary>The other fret of its trill when it is moved to another fret, as far from that; null without a trill, or where that would be below the open string.</summary>
+    public Fret? TrillFrom(Fret fret) => Trill is { } other && other.Number - Fret.Number + fret.Number is >= 0 and var moved ? new Fret(moved) : null;
+
+    /// <summary>How far the tremolo arm dips the pitch right after the onset, in cents below it; 0 for no dip.</summary>
+    public int DipCents { get; init; }
+
     /// <summary>The fretting finger when the sheet says it.</summary>
     public Finger? Finger { get; init; }
 

@@ -92,6 +92,9 @@ public enum Roll : byte
 
     /// <summary>From the high string to the low one.</summary>
     HighToLow,
+
+    /// <summary>Raked: from the low string to the high one in one quick stroke before the beat, dead strings on the way.</summary>
+    Rake,
 }
 
 /// <summary>Spans that an event stands in. Palm mute and let ring are on the notes.</summary>

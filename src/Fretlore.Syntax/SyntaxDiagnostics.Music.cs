@@ -103,6 +103,10 @@ internal static partial class SyntaxDiagnostics
         "This colon needs the value the note is tremolo-picked in.",
         "Write `17:Y` for 32nds or `17:S` for 16ths.");
 
+    public static Diagnostic TrillNeedsFret(TextSpan span) => Error("FL1073", span,
+        "This trill does not say its other fret.",
+        "Write the fret right after it: `5~7` trills between frets 5 and 7.");
+
     public static Diagnostic PlaceNeedsStrings(TextSpan span) => Error("FL1065", span,
         "This `@` has no string after it.",
         "Write the string's number right after it, 1 for the highest: `@2`, `@654`, `@6-4`.");
@@ -165,7 +169,7 @@ internal static partial class SyntaxDiagnostics
         "as" => "Write `as fretted` or `as sounded` right after a riff's name, before `times`.",
         "on" or "off" => "Write it after the word it switches: `pm on`, `pm off`.",
         "lo" or "hi" => $"Write it at the end of a glide: `{word};15` or `15;{word}`.",
-        "roll" or "roll-down" => $"Write it right before a bracket or shape: `{word}[5 7 7]`.",
+        "roll" or "roll-down" or "rake" => $"Write it right before a bracket or shape: `{word}[5 7 7]`.",
         "with" or "without" => "Write it in a variation: `riff furnace.turn = furnace with bar 2: …`.",
         "meter" or "key" or "tempo" or "feel" => $"Within music write a change in parentheses, such as `(meter 7/8)` or `(Q = 96)`; "
             + "a setting stands on a line of its own, before a riff's music or in a section.",

@@ -40,7 +40,7 @@ public static class Vocabulary
     /// <summary>Words that mean something within music besides spans and strands.</summary>
     public static ImmutableArray<string> MusicWords { get; } =
     [
-        "by", "times", "on", "off", "upbeat", "rest", "again", "pick", "roll", "roll-down", "roadmap", "lo", "hi", "with", "without", "as",
+        "by", "times", "on", "off", "upbeat", "rest", "again", "pick", "roll", "roll-down", "rake", "roadmap", "lo", "hi", "with", "without", "as",
     ];
 
     /// <summary>Words that stand before a brace.</summary>

@@ -21,5 +21,17 @@ internal sealed record DynamicMark(Dynamic Dynamic) : Change;
 
 internal sealed record ChordSymbolMark(string Symbol) : Change;
 
+/// <summary>The next event is held for longer than written.</summary>
+internal sealed record FermataMark : Change;
+
+/// <summary>The bar that "dal segno" goes back to.</summary>
+internal sealed record SegnoMark : Change;
+
+/// <summary>The bar the coda begins with.</summary>
+internal sealed record CodaMark : Change;
+
+/// <summary>Where it is gone to from a bar's end.</summary>
+internal sealed record JumpMark(Jump Jump) : Change;
+
 /// <summary>A change at its place in a bar.</summary>
 internal sealed record PlacedChange(Beats At, Change Change, TextSpan Span);

@@ -19,6 +19,8 @@ internal static class BarWriter
             if (!column.IsPickup) number++;
             var isDouble = column.EndLine == BarLine.Double;
             foreach (var other in written.OtherColumns) isDouble |= columns[other].EndLine == BarLine.Double;
+            // Of a repeat's passes the last one jumps.
+            var jump = written.OtherColumns.IsEmpty ? column.Jump : columns[written.OtherColumns[^1]].Jump;
             bars.Add(new Bar
             {
                 Number = number,
@@ -33,7 +35,10 @@ internal static class BarWriter
                 EndingPasses = new(written.EndingPasses),
                 StartsEnding = written.StartsEnding,
                 EndsEnding = written.EndsEnding,
-                EndLine = i == plan.Bars.Length - 1 ? BarLine.Final : isDouble ? BarLine.Double : BarLine.Single,
+                EndLine = i == plan.Bars.Length - 1 || jump == Jump.Fine ? BarLine.Final : isDouble || jump.GoesBack() ? BarLine.Double : BarLine.Single,
+                IsSegno = column.IsSegno,
+                IsCoda = column.IsCoda,
+                Jump = jump,
             });
         }
         return new(bars.MoveToImmutable());

@@ -34,6 +34,12 @@ internal sealed record Column
 
     public BarLine EndLine { get; init; }
 
+    public bool IsSegno { get; init; }
+
+    public bool IsCoda { get; init; }
+
+    public Jump Jump { get; init; }
+
     /// <summary>True when the two bars go the same way, whether or not what holds in them is written there.</summary>
     public bool IsPlayedLike(Column other) =>
         Meter == other.Meter && Key == other.Key && Length == other.Length && IsPickup == other.IsPickup && StartTempo == other.StartTempo

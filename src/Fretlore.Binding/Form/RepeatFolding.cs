@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Fretlore.Binding.Draft;
+using Fretlore.Score;
 
 namespace Fretlore.Binding.Form;
 
@@ -63,10 +64,23 @@ internal static class RepeatFolding
             var pass = repeat.Passes[p];
             if (p > 0 && pass.Start != repeat.Passes[p - 1].End) return false;
             if (pass.Body != first.Body || !AreAlike(first.Start, pass.Start, first.Body, columns, parts)) return false;
+            if (!JumpsFit(first, pass, repeat.Passes[^1], columns)) return false;
             if (pass.Ending < 0 || endings.TryAdd(pass.Ending, pass)) continue;
             var ending = endings[pass.Ending];
             if (pass.EndingLength != ending.EndingLength) return false;
             if (!AreAlike(ending.Start + ending.Body, pass.Start + pass.Body, pass.EndingLength, columns, parts)) return false;
+        }
+        return true;
+    }
+
+    // A place to jump to is written in the first pass or in all; a jump in the last or in all.
+    private static bool JumpsFit(PassSpan first, PassSpan pass, PassSpan last, IReadOnlyList<Column> columns)
+    {
+        for (var i = 0; i < pass.Body; i++)
+        {
+            var (here, begin) = (columns[pass.Start + i], columns[first.Start + i]);
+            if ((here.IsSegno && !begin.IsSegno) || (here.IsCoda && !begin.IsCoda)) return false;
+            if (here.Jump != Jump.None && here.Jump != columns[last.Start + i].Jump) return false;
         }
         return true;
     }

@@ -88,6 +88,7 @@ internal sealed class SectionLayout(SongDraft draft, Timeline timeline, Diagnost
                 problems.Add(FormProblems.MetersDisagree(bar.Origin, NameOf(lines[l]), meter, other.Part, other.Meter));
             }
         }
+        draft.Jumps.Add(sources, column);
         draft.Columns.Add(timeline.Next(sources, riffMeter, pickup?.Bar.Bar.Length, endLine));
         for (var l = 0; l < lines.Count; l++) CheckLength(lines[l], bars[lines[l].Part], next[l], column);
         for (var p = 0; p < bars.Length; p++)

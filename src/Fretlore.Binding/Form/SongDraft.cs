@@ -13,6 +13,9 @@ internal sealed class SongDraft(IEnumerable<DeclaredPart> parts)
 
     public List<Column> Columns { get; } = [];
 
+    /// <summary>Jumps and the places they lead to.</summary>
+    public required JumpCheck Jumps { get; init; }
+
     /// <summary>For each part a bar for each column.</summary>
     public List<DraftBar>[] Bars { get; } = [.. parts.Select(_ => new List<DraftBar>())];
 

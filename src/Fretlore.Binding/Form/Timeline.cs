@@ -58,6 +58,9 @@ internal sealed class Timeline(SongSettings song, DiagnosticBag problems)
             Feel = Feel,
             ChangesFeel = feel is not null || (isFirst && Feel != Feel.Straight),
             EndLine = endLine,
+            IsSegno = Agreed<SegnoMark>(sources) is not null,
+            IsCoda = Agreed<CodaMark>(sources) is not null,
+            Jump = Agreed<JumpMark>(sources) is { } jump ? ((JumpMark)jump.Change.Change).Jump : Jump.None,
         };
         isFirst = false;
         return column;

@@ -164,7 +164,7 @@ internal sealed partial class MusicBinder
     // Words, dynamics and a chord symbol before a riff stand at its first event.
     private DraftBar Decorated(DraftBar first)
     {
-        if ((pendingWords, pendingChord, pendingDynamic) is (null, null, null)) return first;
+        if ((pendingWords, pendingChord, pendingDynamic, pendingFermata) is (null, null, null, false)) return first;
         if (first.Strands.Length == 0 || first.Strands[0].Events.Length == 0) return first;
         var strand = first.Strands[0];
         var begin = strand.Events[0];
@@ -175,10 +175,11 @@ internal sealed partial class MusicBinder
                 Words = pendingWords ?? begin.Event.Words,
                 ChordSymbol = pendingChord ?? begin.Event.ChordSymbol,
                 Dynamic = pendingDynamic ?? begin.Event.Dynamic,
+                HasFermata = pendingFermata || begin.Event.HasFermata,
             },
             SymbolSpan = pendingChord is null ? begin.SymbolSpan : pendingChordSpan,
         };
-        (pendingDynamic, pendingWords, pendingChord) = (null, null, null);
+        (pendingDynamic, pendingWords, pendingChord, pendingFermata) = (null, null, null, false);
         return first with { Strands = first.Strands.SetItem(0, new DraftStrand(strand.Kind, strand.Events.SetItem(0, decorated))) };
     }
 

@@ -21,11 +21,20 @@ internal sealed partial class MusicBinder
             case DynamicMark mark:
                 (pendingDynamic, pendingSpan) = (mark.Dynamic, written.Span);
                 break;
+            case FermataMark:
+                (pendingFermata, pendingSpan) = (true, written.Span);
+                break;
             case ChordSymbolMark mark:
                 (pendingChord, pendingChordSpan, pendingSpan) = (mark.Symbol, written.Span, written.Span);
                 break;
             case TempoChange tempo:
                 bar.Add(new PlacedChange(BarIsEmpty ? default : cursor.At, tempo, written.Span));
+                break;
+            case SegnoMark or CodaMark or JumpMark when isRiff:
+                Problems.Add(FormProblems.JumpWithinRiff(written.Span));
+                break;
+            case JumpMark jump when scope == Scope.Line:
+                AddJump(new PlacedChange(default, jump, written.Span));
                 break;
             case not null when !BarIsEmpty || scope == Scope.Strand:
                 Problems.Add(FormProblems.ChangeWithinBar(written.Span));
@@ -42,6 +51,14 @@ internal sealed partial class MusicBinder
         }
     }
 
+    // A jump is made at the end of the bar it stands in, or of the one that has just ended.
+    private void AddJump(PlacedChange jump)
+    {
+        if (!BarIsEmpty) bar.Add(jump);
+        else if (flow.Bars.Count == 0) Problems.Add(FormProblems.NothingToJumpFrom(jump.Span));
+        else flow.Bars[^1] = flow.Bars[^1] with { Bar = flow.Bars[^1].Bar with { Changes = flow.Bars[^1].Bar.Changes.Add(jump) } };
+    }
+
     private void MoveCapo(CapoChange capo, ChangeSyntax written)
     {
         if (isRiff) Problems.Add(FormProblems.CapoWithinRiff(written.Span));
@@ -54,7 +71,7 @@ internal sealed partial class MusicBinder
 
     private void ReportLeftovers()
     {
-        if ((pendingWords, pendingChord, pendingDynamic) is not (null, null, null)) Problems.Add(FormProblems.NothingAfter(pendingSpan));
+        if ((pendingWords, pendingChord, pendingDynamic, pendingFermata) is not (null, null, null, false)) Problems.Add(FormProblems.NothingAfter(pendingSpan));
         foreach (var change in bar.TakeChanges()) Problems.Add(FormProblems.NothingAfter(change.Span));
         foreach (var strand in sides.Values.Prepend(main))
         {

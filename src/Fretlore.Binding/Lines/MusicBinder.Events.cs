@@ -18,6 +18,7 @@ internal sealed partial class MusicBinder
     private string? pendingChord;
     private TextSpan pendingChordSpan;
     private Dynamic? pendingDynamic;
+    private bool pendingFermata;
     private TextSpan pendingSpan;
 
     private void BindPhrase(PhraseSyntax phrase)
@@ -130,6 +131,7 @@ internal sealed partial class MusicBinder
     {
         null or { IsMissing: true } => Roll.None,
         { Text: "roll-down" } => Roll.HighToLow,
+        { Text: "rake" } => Roll.Rake,
         _ => Roll.LowToHigh,
     };
 
@@ -169,6 +171,7 @@ internal sealed partial class MusicBinder
             bar.Break();
             (tuplet, end) = (null, cursor.At + value.Length);
         }
+        if (roll == Roll.Rake && struck.Notes.Length == 1) Problems.Add(TechniqueProblems.RakeOfOneString(span));
         var isPicked = struck.Notes.Any(n => n.Attack is Attack.Picked or Attack.PickedGlide);
         var pattern = flags.Strokes.Take() switch { 'd' => Stroke.Down, 'u' => Stroke.Up, _ => Stroke.None };
         var graces = cursor.Graces.Count;
@@ -184,6 +187,7 @@ internal sealed partial class MusicBinder
                 PickingFinger = isPicked ? flags.Fingers.Take() : null,
                 Roll = roll,
                 Spans = flags.Spans,
+                HasFermata = pendingFermata,
                 Dynamic = pendingDynamic,
                 Words = pendingWords,
                 Shape = shape,
@@ -194,7 +198,7 @@ internal sealed partial class MusicBinder
         {
             SymbolSpan = pendingChord is null ? null : pendingChordSpan,
         });
-        (pendingDynamic, pendingWords, pendingChord) = (null, null, null);
+        (pendingDynamic, pendingWords, pendingChord, pendingFermata) = (null, null, null, false);
         cursor.Graces.Clear();
         cursor.GraceSpans.Clear();
         cursor.At = end;

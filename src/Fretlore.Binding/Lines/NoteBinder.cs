@@ -121,6 +121,7 @@ internal sealed class NoteBinder(DiagnosticBag problems)
             return null;
         }
         if (marks.Moves.HasBend) CheckBend(fret, isDead, touched, marks);
+        if (marks.Dip is { } dip && isDead) problems.Add(TechniqueProblems.DipOfDeadNote(dip.Span));
         return new Note
         {
             String = number,
@@ -138,8 +139,19 @@ internal sealed class NoteBinder(DiagnosticBag problems)
             IsPalmMuted = marks.IsPalmMuted || reach.PalmMuted,
             LetsRing = reach.LetsRing,
             Tremolo = marks.Tremolo,
+            Trill = marks.Trill is { } trill ? TrillOf(trill, number, fret, isDead || harmonic is not null) : null,
+            DipCents = isDead ? 0 : marks.DipCents,
             Finger = marks.Finger,
         };
+    }
+
+    private Fret? TrillOf(MarkSyntax trill, StringNumber number, Fret fret, bool hasNoFret)
+    {
+        if (Numerals.Of(trill.Amount) is not { } other) return null;
+        if (hasNoFret || other == fret.Number) problems.Add(TechniqueProblems.NoTrill(trill.Span));
+        else if (!Neck.Has(number, new Fret(other))) problems.Add(TechniqueProblems.TrillBeyondNeck(trill.Span, other, Neck.HighestFret.Number));
+        else return new Fret(other);
+        return null;
     }
 
     private void CheckBend(Fret fret, bool isDead, bool touched, NoteMarks marks)

@@ -28,6 +28,15 @@ internal sealed record NoteMarks
 
     public ValueBase? Tremolo { get; init; }
 
+    /// <summary>The trill as written, or null.</summary>
+    public MarkSyntax? Trill { get; init; }
+
+    /// <summary>A dip of the arm as written, or null.</summary>
+    public MarkSyntax? Dip { get; init; }
+
+    /// <summary>Cents below the pitch.</summary>
+    public int DipCents { get; init; }
+
     public static NoteMarks None { get; } = new();
 
     /// <summary>Reads marks in the order written.</summary>
@@ -83,6 +92,12 @@ internal sealed record NoteMarks
                 case MarkKind.Finger:
                     read = read with { Finger = ReadFinger(mark, problems) };
                     break;
+                case MarkKind.Trill:
+                    read = read with { Trill = mark };
+                    break;
+                case MarkKind.Dip:
+                    read = read with { Dip = mark, DipCents = RaiseCents(mark, problems) };
+                    break;
                 case MarkKind.Tremolo:
                     read = read with { Tremolo = ReadTremolo(mark) };
                     break;
@@ -103,10 +118,13 @@ internal sealed record NoteMarks
         IsPalmMuted = IsPalmMuted || outer.IsPalmMuted,
         Finger = Finger ?? outer.Finger,
         Tremolo = Tremolo ?? outer.Tremolo,
+        Trill = Trill ?? outer.Trill,
+        Dip = Dip ?? outer.Dip,
+        DipCents = Dip is null ? outer.DipCents : DipCents,
     };
 
     private static bool StrikesAgain(MarkKind kind) =>
-        kind is MarkKind.Harmonic or MarkKind.Accent or MarkKind.Ghost or MarkKind.Staccato or MarkKind.Tremolo;
+        kind is MarkKind.Harmonic or MarkKind.Accent or MarkKind.Ghost or MarkKind.Staccato or MarkKind.Tremolo or MarkKind.Trill or MarkKind.Dip;
 
     private static TextSpan Cover(TextSpan? a, TextSpan b) => a is { } first ? TextSpan.FromBounds(first.Start, b.End) : b;
 

@@ -125,5 +125,31 @@ internal static class FormProblems
         $"With this the song has more than {bars} bars or {notes} notes.",
         "Check the numbers after `times` and `rest`, and riffs that play riffs.");
 
+    public static Diagnostic JumpWithinRiff(TextSpan span) => Error("FL2279", span,
+        "A jump or a place to jump to stands within a riff, which may be played many times.",
+        "Write it in a part's line of a section, before or after the riff's name.");
+
+    public static Diagnostic NothingToJumpFrom(TextSpan span) => Error("FL2280", span,
+        "A jump stands at the end of a bar, and no bar comes before this.",
+        "Write it after the bar or the riff that is played last before the jump.");
+
+    public static Diagnostic NowhereToJump(TextSpan span, string goal) => Error("FL2281", span,
+        $"There is no {goal} for this to lead to.",
+        goal switch
+        {
+            "segno" => "Write `(segno)` before the bar to go back to, or `(D.C.)` to go back to the start.",
+            "coda" => "Write `(coda)` before the bar the coda begins with, after the jump.",
+            "fine" => "Write `(fine)` at the end of the bar where the song ends.",
+            _ => "Write `(to coda)` at the end of the bar from which it is gone to the coda.",
+        });
+
+    public static Diagnostic TwoOfOneKind(TextSpan span, string sign) => Error("FL2282", span,
+        $"There is a {sign} already, and one jump is made.",
+        $"Keep the {sign} the jump is meant for.");
+
+    public static Diagnostic NeverJumpedTo(TextSpan span, string sign, string jump) => Warning("FL2283", span,
+        $"No jump leads to this {sign}.",
+        $"Write `({jump})` where it is gone back from, or take it out.");
+
     private static string Capital(string name) => name.Length == 0 ? name : char.ToUpperInvariant(name[0]) + name[1..];
 }

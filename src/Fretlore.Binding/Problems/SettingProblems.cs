@@ -71,6 +71,10 @@ internal static class SettingProblems
         Suggest(word, known, "Between parentheses stand changes such as `(meter 7/8)`, `(Q = 96)`, `(key D dorian)`, `(capo 3)`, `(swing)`, "
             + "`(chord Am7)` and dynamics such as `(f)`; words for the reader go in double quotes."));
 
+    public static Diagnostic NoJump(TextSpan span, string words, IEnumerable<string> known) => Error("FL2018", span,
+        $"`{Shown(words)}` leads nowhere.",
+        Suggest(words, known, "Jumps are `(D.C.)` and `(D.S.)`, alone or with `al fine` or `al coda`, `(to coda)` and `(fine)`; they lead to `(segno)` and `(coda)`."));
+
     public static Diagnostic NoChordSymbol(TextSpan span) => Error("FL2017", span,
         "This `chord` needs one chord symbol.",
         "Write it without blanks, such as `(chord F#m7)`.");

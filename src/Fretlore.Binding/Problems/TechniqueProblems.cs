@@ -75,6 +75,22 @@ internal static class TechniqueProblems
         "Nothing is bent here that could be released.",
         "Bend first: `15+-`, or `+15-` for a bend before the note is picked.");
 
+    public static Diagnostic NoTrill(TextSpan span) => Error("FL2216", span,
+        "A trill goes back and forth between two frets of a sounding string, and this names one fret, or a string that is dead or a harmonic.",
+        "Write another fret after the `~`: `5~7`; or take the trill out.");
+
+    public static Diagnostic TrillBeyondNeck(TextSpan span, int fret, int highest) => Error("FL2217", span,
+        $"Fret {fret} is not on this neck, whose highest is {highest}.",
+        "Trill with a fret that is there, or raise the `frets` of the song or part.");
+
+    public static Diagnostic DipOfDeadNote(TextSpan span) => Error("FL2218", span,
+        "A dead note has no pitch to dip.",
+        "Take the `_` out, or write a fret.");
+
+    public static Diagnostic RakeOfOneString(TextSpan span) => Error("FL2219", span,
+        "A rake sweeps over several strings, and this sounds one.",
+        "Write the dead strings into the bracket: `rake[. x x 9 . .]`.");
+
     public static Diagnostic BendTooWide(TextSpan span) => Warning("FL2221", span,
         "This bend is wider than two whole steps, which few strings bear.",
         "Check its amount: `+h` is a half step, `+` a whole one, `+ww` two.");

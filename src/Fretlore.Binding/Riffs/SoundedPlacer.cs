@@ -187,7 +187,7 @@ internal sealed class SoundedPlacer
         var harmonic = note.Harmonic is { Kind: HarmonicKind.Touched } touched
             ? touched with { TouchedAt = new Fret(touched.TouchedAt.Number + fret.Number - note.Fret.Number) }
             : note.Harmonic is { Kind: HarmonicKind.Pinch } pinch ? pinch with { TouchedAt = fret } : note.Harmonic;
-        return note with { String = number, Fret = fret, Harmonic = harmonic };
+        return note with { String = number, Fret = fret, Harmonic = harmonic, Trill = note.TrillFrom(fret) };
     }
 
     private StringNumber MovedString(int b, int s, int e, StringNumber held) =>

@@ -15,7 +15,7 @@ internal static class ChangeReader
 {
     /// <summary>The first words a change may have.</summary>
     public static ImmutableArray<string> Words { get; } =
-        ["meter", "tempo", "key", "capo", "feel", "swing", "straight", "chord", "pp", "p", "mp", "mf", "f", "ff"];
+        ["meter", "tempo", "key", "capo", "feel", "swing", "straight", "chord", "fermata", "pp", "p", "mp", "mf", "f", "ff", .. JumpWords.Written];
 
     /// <summary>Reads what stands between parentheses; null, with a finding, when it is no change.</summary>
     public static Change? Read(ImmutableArray<SheetWord> words, TextSpan span, DiagnosticBag problems)
@@ -32,12 +32,15 @@ internal static class ChangeReader
             "feel" => Feel(rest, span, problems) is { } feel ? new FeelChange(feel) : null,
             "swing" or "straight" => Feel(words, span, problems) is { } feel ? new FeelChange(feel) : null,
             "chord" => rest.Length == 1 ? new ChordSymbolMark(rest[0].Text) : Odd(SettingProblems.NoChordSymbol(span), problems),
+            "fermata" => new FermataMark(),
             "pp" => new DynamicMark(Dynamic.Pianissimo),
             "p" => new DynamicMark(Dynamic.Piano),
             "mp" => new DynamicMark(Dynamic.MezzoPiano),
             "mf" => new DynamicMark(Dynamic.MezzoForte),
             "f" => new DynamicMark(Dynamic.Forte),
             "ff" => new DynamicMark(Dynamic.Fortissimo),
+            _ when JumpWords.Begins(first.Text) =>
+                JumpWords.Read(SheetWord.Join(words)) ?? Odd(SettingProblems.NoJump(span, SheetWord.Join(words), JumpWords.Written), problems),
             _ when TimeCell.ReadValues(first.Text).Length == 1 => Tempo(words, span, problems) is { } tempo ? new TempoChange(tempo) : null,
             _ => Odd(SettingProblems.UnknownChange(span, first.Text, Words), problems),
         };

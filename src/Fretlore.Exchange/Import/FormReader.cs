@@ -35,7 +35,8 @@ internal static class FormReader
                 EndingPasses = passes,
                 StartsEnding = line.StartsEnding.Count > 0,
                 EndsEnding = passes.Count > 0 && line.EndsEnding,
-                EndLine = line.Line == BarLine.Final && i < bars.Count - 1 ? BarLine.Double : line.Line,
+                EndLine = bars[i].Jump == Jump.Fine ? BarLine.Final
+                    : bars[i].Jump.GoesBack() || (line.Line == BarLine.Final && i < bars.Count - 1) ? BarLine.Double : line.Line,
             };
             if (line.EndsEnding) passes = [];
         }

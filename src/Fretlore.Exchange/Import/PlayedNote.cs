@@ -10,6 +10,9 @@ internal static class PlayedNote
 {
     private const int HighestBend = 1200;
 
+    /// <summary>A trill whose other pitch the file does not say.</summary>
+    public static readonly Fret UnknownTrill = new(61);
+
     public static Note Of(PlacedNote placed, Neck neck, Remarks remarks, string part, int bar)
     {
         var marks = placed.Note.Marks;
@@ -30,6 +33,7 @@ internal static class PlayedNote
             remarks.Add(RemarkKind.LeftOut, "A bend of an open string or a dead note.", part, bar + 1);
             note = note with { Bend = null };
         }
+        if (note.Trill is not null) note = note with { Trill = TrillOf(placed, note, neck, remarks, part, bar) };
         if (note.Attack == Attack.Tap && note.Fret.IsOpen) note = note with { Attack = Attack.Picked };
         return note with { Vibrato = note.Vibrato with { AfterMoves = Math.Min(note.Vibrato.AfterMoves, note.Bend?.ToCents.Count ?? 0) } };
     }
@@ -52,6 +56,17 @@ internal static class PlayedNote
                 remarks.Add(RemarkKind.LeftOut, "A natural harmonic over a fret where the string has no node.", part, bar + 1);
                 return null;
         }
+    }
+
+    // As many frets from the note as in the file; a whole step above where the file does not say.
+    private static Fret? TrillOf(PlacedNote placed, Note note, Neck neck, Remarks remarks, string part, int bar)
+    {
+        var isSaid = placed.Note.Marks.Trill != UnknownTrill;
+        var other = note.Fret.Number + (isSaid ? placed.Note.Marks.Trill!.Value.Number - (placed.Note.Fret ?? note.Fret.Number) : 2);
+        var canBe = other >= 0 && other <= neck.HighestFret.Number && other != note.Fret.Number && !note.IsDead && note.Harmonic is null;
+        if (!canBe) remarks.Add(RemarkKind.LeftOut, "A trill that no fret is there for.", part, bar + 1);
+        else if (!isSaid) remarks.Add(RemarkKind.Changed, "A trill's other pitch is not said: a whole step above is taken.", part, bar + 1);
+        return canBe ? new Fret(other) : null;
     }
 
     /// <summary>Bends one after another as one, or null when there are none.</summary>

@@ -34,6 +34,16 @@ internal sealed class DirectionWriter(XmlOutput xml, StaffForm form)
         xml.Text("swing-type", Names.TypeOf(feel.Swung.Value));
     })));
 
+    /// <summary>The sign of a place that is jumped to, and for players what it is called.</summary>
+    public void Target(string sign, long offset) => Direction("above", () => xml.Empty(sign), offset, sound: () => xml.Empty("sound", (sign, sign)));
+
+    /// <summary>A jump in words, and for players by its attribute.</summary>
+    public void Jump(Jump jump, long offset)
+    {
+        var (words, attribute, value) = JumpNames.Of(jump);
+        Direction("above", () => xml.Text("words", words), offset, sound: () => xml.Empty("sound", (attribute, value)));
+    }
+
     public void Dynamic(Dynamic dynamic, int velocity, int voice) => Direction(
         "below",
         () => xml.Element("dynamics", () => xml.Empty(Names.DynamicOf(dynamic))),

@@ -19,7 +19,8 @@ internal sealed class NotationsWriter(XmlOutput xml, Joins joins)
         WriteOrnaments(note, place.Event);
         WriteTechnical(note, isFirst, place.Event);
         WriteArticulations(note);
-        if (place.Event.Roll != Roll.None) xml.Empty("arpeggiate", ("direction", place.Event.Roll == Roll.LowToHigh ? "up" : "down"));
+        if (isFirst && place.Event.HasFermata) xml.Empty("fermata", ("type", "upright"));
+        if (place.Event.Roll != Roll.None) xml.Empty("arpeggiate", ("direction", place.Event.Roll == Roll.HighToLow ? "down" : "up"));
     });
 
     public void WriteGrace(Note note) => xml.Element("notations", () =>
@@ -32,11 +33,12 @@ internal sealed class NotationsWriter(XmlOutput xml, Joins joins)
 
     public void WriteRest(NotePlace place)
     {
-        if (!place.Tuplet.Starts && !place.Tuplet.Stops && place.Event.Stroke == Stroke.None) return;
+        if (!place.Tuplet.Starts && !place.Tuplet.Stops && place.Event.Stroke == Stroke.None && !place.Event.HasFermata) return;
         xml.Element("notations", () =>
         {
             WriteTuplet(place);
             if (place.Event.Stroke != Stroke.None) xml.Element("technical", () => WriteStroke(place.Event.Stroke));
+            if (place.Event.HasFermata) xml.Empty("fermata", ("type", "upright"));
         });
     }
 
@@ -70,9 +72,10 @@ internal sealed class NotationsWriter(XmlOutput xml, Joins joins)
     private void WriteOrnaments(Note note, Event item)
     {
         var tremolo = note.Tremolo ?? (item.Spans.HasFlag(Spans.TremoloPicking) ? ValueBase.ThirtySecond : null);
-        if (tremolo is null && note.Vibrato.Width == VibratoWidth.None) return;
+        if (tremolo is null && note.Vibrato.Width == VibratoWidth.None && note.Trill is null) return;
         xml.Element("ornaments", () =>
         {
+            if (note.Trill is not null) xml.Empty("trill-mark");
             if (note.Vibrato.Width != VibratoWidth.None)
             {
                 xml.Empty("wavy-line", ("type", "start"), ("number", NumberOf(note)));
@@ -91,6 +94,8 @@ internal sealed class NotationsWriter(XmlOutput xml, Joins joins)
     {
         if (isFirst && item is not null) WriteStroke(item.Stroke);
         WriteHarmonic(note);
+        if (note.Trill is { } trill) xml.Text("other-technical", OwnWords.Trill + trill);
+        if (isFirst && item?.Roll == Roll.Rake) xml.Text("other-technical", OwnWords.Rake);
         if (note.Finger is { } finger) xml.Text("fingering", finger == Finger.Thumb ? "T" : XmlOutput.Digits((int)finger));
         if (isFirst && item?.PickingFinger is { } plucking) xml.Text("pluck", plucking.ToString());
         xml.Number("string", note.String.Value);
@@ -98,6 +103,7 @@ internal sealed class NotationsWriter(XmlOutput xml, Joins joins)
         WriteLegato(note, Attack.HammerOn, "hammer-on", "H");
         WriteLegato(note, Attack.PullOff, "pull-off", "P");
         WriteBend(note);
+        if (note.DipCents > 0) WriteDip(note.DipCents);
         if (note.Attack == Attack.Tap) xml.Text("tap", "T", ("hand", "right"));
         if (note.Attack == Attack.HammerFromNowhere) xml.Text("tap", "H", ("hand", "left"));
     });
@@ -143,6 +149,12 @@ internal sealed class NotationsWriter(XmlOutput xml, Joins joins)
     {
         xml.Text("bend-alter", XmlOutput.Digits(cents / 100.0));
         if (kind is not null) xml.Empty(kind);
+    });
+
+    private void WriteDip(int cents) => xml.Element("bend", () =>
+    {
+        xml.Text("bend-alter", XmlOutput.Digits(-cents / 100.0));
+        xml.Text("with-bar", "dip");
     });
 
     private void WriteArticulations(Note note)

@@ -118,8 +118,11 @@ internal sealed class PartWriter
         if (this.index == 0)
         {
             foreach (var section in song.Sections.Where(s => s.FirstBar == index)) marks.Add((Beats.Zero, offset => directions.Section(section.Name, offset)));
+            if (bar.IsSegno) marks.Add((Beats.Zero, offset => directions.Target("segno", offset)));
+            if (bar.IsCoda) marks.Add((Beats.Zero, offset => directions.Target("coda", offset)));
             foreach (var mark in bar.Tempos) marks.Add((mark.At, offset => directions.Tempo(mark.Tempo, offset)));
             if (bar.FeelChange is { } feel) marks.Add((Beats.Zero, _ => directions.Feel(feel)));
+            if (bar.Jump != Jump.None) marks.Add((bar.Length, offset => directions.Jump(bar.Jump, offset)));
         }
         if (part.Bars[index] is { RoadMap: { } map, IsRest: true } && (index == 0 || part.Bars[index - 1].RoadMap != map || !part.Bars[index - 1].IsRest))
             marks.Add((Beats.Zero, offset => directions.Words("road map: " + map, offset)));

@@ -71,7 +71,8 @@ internal sealed class RiffFinder(Song song, BarKeys keys, SongChanges changes)
         for (var i = 0; i < use.BarCount; i++)
         {
             var bar = use.FirstBar + i;
-            if (bar >= song.Bars.Count || (i > 0 ? changes.Any(use.Part, bar) : changes.AnyWithin(use.Part, bar)) || content[bar].Neck != song.Parts[use.Part].Neck) return false;
+            if (bar >= song.Bars.Count || (i > 0 && changes.AnyAtStart(use.Part, bar)) || changes.AnyWithin(use.Part, bar)
+                || (i < use.BarCount - 1 && changes.JumpAt(use.Part, bar) is not null) || content[bar].Neck != song.Parts[use.Part].Neck) return false;
             if (keys.Of(riff.Bars[i] with { EndLine = Plain(riff.Bars[i]) }, riff.Content[i]) != keys.Of(song.Bars[bar] with { EndLine = Plain(song.Bars[bar]) }, content[bar])) return false;
         }
         var after = use.FirstBar + use.BarCount;

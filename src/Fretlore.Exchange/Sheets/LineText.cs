@@ -28,6 +28,9 @@ internal sealed record LineSource
     /// <summary>Metre, tempo and the like to be written at a time of a bar, or null.</summary>
     public Func<int, Beats, string?> ChangesAt { get; init; } = (_, _) => null;
 
+    /// <summary>The jump to be written at a bar's end, or null.</summary>
+    public Func<int, string?> JumpAt { get; init; } = _ => null;
+
     /// <summary>True to write bars that are like the one before as <c>again</c>.</summary>
     public Func<int, bool> IsAgain { get; init; } = _ => false;
 
@@ -123,7 +126,7 @@ internal sealed class LineText(LineSource source)
     private int Empty(int i, int end, List<string> items, Func<PartBar, bool> isLike, Func<int, string> text)
     {
         var after = i + 1;
-        while (after < end && source.Bars[after - 1].EndLine != BarLine.Double && isLike(source.Content[after]) && !source.Bars[after].IsPickup
+        while (after < end && source.Bars[after - 1].EndLine != BarLine.Double && source.JumpAt(after - 1) is null && isLike(source.Content[after]) && !source.Bars[after].IsPickup
             && source.Content[after].Neck == source.Content[i].Neck && source.ChangesAt(after, Beats.Zero) is null && !StartsRepeat(after)) after++;
         items.Add(Changes(i) + text(after - i) + Line(after - 1));
         Forget();
@@ -133,7 +136,10 @@ internal sealed class LineText(LineSource source)
 
     private bool StartsRepeat(int bar) => source.Repeats.Any(r => r.First == bar || r.Endings.Any(e => e.First == bar) || r.End == bar);
 
-    private string Line(int bar) => source.Bars[bar].EndLine == BarLine.Double ? " ||" : "";
+    // A jump back has a double line of itself.
+    private string Line(int bar) => (source.JumpAt(bar) is { } jump ? " " + jump : "") + (IsDouble(bar) ? " ||" : "");
+
+    private bool IsDouble(int bar) => source.Bars[bar].EndLine == BarLine.Double && !source.Bars[bar].Jump.GoesBack();
 
     private int Upbeat(int i, List<string> items)
     {
@@ -147,7 +153,7 @@ internal sealed class LineText(LineSource source)
         var change = Changes(i);
         var tokens = new List<Token>();
         AddBar(i, tokens);
-        items.Add(change + $"upbeat{{ {string.Join(' ', TokenText.Bars([.. tokens]))} }}");
+        items.Add(change + $"upbeat{{ {string.Join(' ', TokenText.Bars([.. tokens]))} }}{Line(i)}");
         Forget();
         return i + 1;
     }
@@ -162,6 +168,7 @@ internal sealed class LineText(LineSource source)
         {
             var (bar, before) = (source.Content[b], source.Content[b - count]);
             if (bar.Repeats != count && !source.IsAgain(b) || before.IsRest || before.Neck != bar.Neck || source.Bars[b - count].IsPickup) return 0;
+            if (b < i + count - 1 && source.JumpAt(b) is not null) return 0;
             if (b > i && source.ChangesAt(b, Beats.Zero) is not null || bar.Strands.SelectMany(s => s.Events).Any(e => !e.Start.IsZero && source.ChangesAt(b, e.Start) is not null)) return 0;
         }
         return count;
@@ -174,7 +181,8 @@ internal sealed class LineText(LineSource source)
         do
         {
             AddBar(i, tokens);
-            tokens.Add(Token.BarLine(source.Bars[i].EndLine == BarLine.Double));
+            if (source.JumpAt(i) is { } jump) tokens.Add(new Token { Text = jump });
+            tokens.Add(Token.BarLine(IsDouble(i)));
             i++;
         }
         while (i < end && !StartsRepeat(i) && !source.Content[i].IsRest && source.Content[i].RoadMap is null && !source.Bars[i].IsPickup

@@ -24,6 +24,8 @@ internal static class NoteText
             if (harmonic.Kind == HarmonicKind.Touched) text.Append(harmonic.TouchedAt);
         }
         if (bend) text.Append(Moves(note));
+        if (note.DipCents > 0) text.Append('_').Append(SheetWords.Raise(note.DipCents)[1..]);
+        if (note.Trill is { } trill) text.Append('~').Append(trill);
         if (note.IsAccented) text.Append('!');
         if (note.IsGhost) text.Append('?');
         if (note.IsStaccato) text.Append('\'');

@@ -56,7 +56,7 @@ internal static class PickText
         return (text.Append(" }").ToString(), fingers);
     }
 
-    private static bool Marked(Event item) => item.Words is not null || item.Dynamic is not null || item.ChordSymbol is not null;
+    private static bool Marked(Event item) => item.Words is not null || item.Dynamic is not null || item.ChordSymbol is not null || item.HasFermata;
 
     // Each note at the fret that is held down, one at another fret only alone; or all that sounds held on.
     private static bool Fits(Event item, Event? before, Dictionary<StringNumber, Fret> frets)

@@ -44,6 +44,23 @@ internal static class SheetWords
         _ => "(ff)",
     };
 
+    public static string Of(Jump jump) => jump switch
+    {
+        Jump.Fine => "(fine)",
+        Jump.ToCoda => "(to coda)",
+        Jump.DaCapo => "(D.C.)",
+        Jump.DaCapoAlFine => "(D.C. al fine)",
+        Jump.DaCapoAlCoda => "(D.C. al coda)",
+        Jump.DalSegno => "(D.S.)",
+        Jump.DalSegnoAlFine => "(D.S. al fine)",
+        Jump.DalSegnoAlCoda => "(D.S. al coda)",
+        _ => "",
+    };
+
+    /// <summary>The jump that words without their parentheses say; none when they say another thing.</summary>
+    public static Jump JumpOf(string words) =>
+        Array.Find(Enum.GetValues<Jump>(), jump => jump != Jump.None && Of(jump).AsSpan(1..^1).Equals(words, StringComparison.OrdinalIgnoreCase));
+
     /// <summary>A key; one of more than seven signs by its simpler enharmonic name.</summary>
     public static string Of(Key key)
     {

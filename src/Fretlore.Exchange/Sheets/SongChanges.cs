@@ -4,12 +4,13 @@ using Fretlore.Score;
 
 namespace Fretlore.Exchange.Sheets;
 
-/// <summary>Where metre, tempo, key and feel are written: in the settings of a section, or in the line of one part.</summary>
+/// <summary>Where metre, tempo, key, feel and jumps are written: in the settings of a section, or in the line of one part.</summary>
 internal sealed class SongChanges
 {
     private readonly Song song;
     private readonly Dictionary<(int Part, int Bar, Beats At), string> inLines = [];
     private readonly Dictionary<int, List<string>> inSections = [];
+    private readonly Dictionary<(int Part, int Bar), string> jumps = [];
     private readonly HashSet<(int Part, int Bar)> barsWithChanges;
 
     public SongChanges(Song song, IReadOnlyList<Repeat> repeats, Remarks remarks)
@@ -27,6 +28,7 @@ internal sealed class SongChanges
                 if (sectionStarts.Contains(bar) && !returns && !song.Bars[bar].IsPickup) inSections[bar] = changes;
                 else inLines[(PartFor(bar, Beats.Zero) ?? 0, bar, Beats.Zero)] = string.Join(' ', changes.Select(c => $"({Inline(c)})"));
             }
+            AddJumps(bar);
             foreach (var mark in song.Bars[bar].Tempos)
             {
                 if (mark.At.IsZero) continue;
@@ -35,13 +37,28 @@ internal sealed class SongChanges
                 if (at != mark.At) remarks.Add(at is null ? RemarkKind.LeftOut : RemarkKind.Changed, "A tempo that begins between notes stands at the next note of its bar.", null, bar + 1);
             }
         }
-        barsWithChanges = [.. inLines.Keys.Select(k => (k.Part, k.Bar))];
+        barsWithChanges = [.. inLines.Keys.Select(k => (k.Part, k.Bar)), .. jumps.Keys];
+    }
+
+    /// <summary>The jump to be written at the end of this part's bar, or null.</summary>
+    public string? JumpAt(int part, int bar) => jumps.GetValueOrDefault((part, bar));
+
+    // In the line of one part: places to jump to before their bar, jumps after it.
+    private void AddJumps(int bar)
+    {
+        var part = PartFor(bar, Beats.Zero) ?? 0;
+        var place = (song.Bars[bar].IsSegno ? " (segno)" : "") + (song.Bars[bar].IsCoda ? " (coda)" : "");
+        if (place.Length > 0) inLines[(part, bar, Beats.Zero)] = (inLines.GetValueOrDefault((part, bar, Beats.Zero)) + place).TrimStart();
+        if (song.Bars[bar].Jump != Jump.None) jumps[(part, bar)] = SheetWords.Of(song.Bars[bar].Jump);
     }
 
     public string? At(int part, int bar, Beats at) => inLines.GetValueOrDefault((part, bar, at));
 
     /// <summary>True when something is written in this part's bar besides its music.</summary>
     public bool Any(int part, int bar) => barsWithChanges.Contains((part, bar));
+
+    /// <summary>True when something is written at the start of this part's bar.</summary>
+    public bool AnyAtStart(int part, int bar) => inLines.ContainsKey((part, bar, Beats.Zero));
 
     /// <summary>True when something is written between the notes of this part's bar.</summary>
     public bool AnyWithin(int part, int bar) => Any(part, bar) && inLines.Keys.Any(k => k.Part == part && k.Bar == bar && !k.At.IsZero);

@@ -57,6 +57,7 @@ internal sealed class SongText
         Repeats = repeats,
         RiffAt = bar => folds.At(part, bar),
         ChangesAt = (bar, at) => changes.At(part, bar, at),
+        JumpAt = bar => changes.JumpAt(part, bar),
         IsAgain = bar => again.Contains((part, bar)),
         RestsThrough = repeat => RestsThrough(part, repeat),
     };

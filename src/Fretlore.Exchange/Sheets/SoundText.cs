@@ -21,7 +21,7 @@ internal readonly record struct SoundText(string Where, string Text, string Mute
         IReadOnlyList<Note> notes, bool holdsAll, Roll roll, string? shape, ImmutableArray<StringNumber>? next, Neck neck, StrandHand hand)
     {
         if (holdsAll) return Plain("=" + NoteText.Moves(notes[0]));
-        var spread = roll switch { Roll.LowToHigh => "roll", Roll.HighToLow => "roll-down", _ => "" };
+        var spread = roll switch { Roll.LowToHigh => "roll", Roll.HighToLow => "roll-down", Roll.Rake => "rake", _ => "" };
         if (shape is not null) return Both("", palm => $"{spread}#{shape}{Outer(notes, palm && !IsLetterFirst(Outer(notes, true)))}");
         var strings = notes.Select(n => n.String).ToImmutableArray();
         var isOne = roll == Roll.None && notes.All(n => !n.IsTiedFromBefore) && notes.Select(n => NoteText.Of(n, true)).Distinct().Count() == 1;

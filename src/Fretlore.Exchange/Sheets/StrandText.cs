@@ -230,6 +230,7 @@ internal sealed class StrandText(Neck neck, IReadOnlyDictionary<string, NamedSha
 
     private static string Marks(Event item) => Join(
         item.Words is { } words && SheetWords.OneLine(words).Length > 0 ? SheetWords.Quoted(words) : null,
+        item.HasFermata ? "(fermata)" : null,
         item.Dynamic is { } dynamic ? SheetWords.Of(dynamic) : null,
         item.ChordSymbol is { Length: > 0 } symbol ? $"(chord {Symbol(symbol)})" : null);
 

@@ -35,7 +35,7 @@ internal sealed class TabBar
     public int Width => Strings[0].Length;
 
     /// <summary>How wide it has to be for what stands over its last notes; chord symbols and words may give way to the left.</summary>
-    public int Needed => Labels.Where(l => l.Row is TabRow.Marks or TabRow.Changes && l.Text[0] != '"').Select(l => l.Column + l.Text.Length)
+    public int Needed => Labels.Where(l => l.Row is TabRow.Values or TabRow.Marks or TabRow.Changes && l.Text[0] != '"').Select(l => l.Column + l.Text.Length)
         .Concat(Stretches.Where(s => s.Columns.Count == 1).Select(s => s.Columns[0] + TabSystem.Short(s.Word).Length)).Append(Width).Max();
 
     public void WidenTo(int width) => Strings = [.. Strings.Select(s => s.PadRight(width, '-'))];

@@ -61,9 +61,10 @@ internal sealed class TabLabels(Song song, SongReading reading, int index, TabSi
         if (text.Length > 0) piece.Labels.Add(new TabLabel(TabRow.Changes, 0, text));
     }
 
-    /// <summary>Says at the end of a repeat how often it is played, where that is more than twice.</summary>
+    /// <summary>Says at a bar's end where it is gone to from there, and of a repeat how often it is played, where that is more than twice.</summary>
     public void AddTimes(TabBar end, int bar)
     {
+        if (song.Bars[bar].Jump is not Jump.None and var jump) end.Labels.Add(new TabLabel(TabRow.Form, Math.Max(0, end.Width - 3), SheetWords.Of(jump)));
         var count = song.Bars[bar].RepeatCount;
         if (count > 2 && song.Bars[bar].EndingPasses.Count == 0) end.Labels.Add(new TabLabel(TabRow.Form, end.Width, string.Create(CultureInfo.InvariantCulture, $"x{count}")));
     }
@@ -72,6 +73,8 @@ internal sealed class TabLabels(Song song, SongReading reading, int index, TabSi
     {
         var (now, before) = (song.Bars[bar], bar > 0 ? song.Bars[bar - 1] : null);
         if (now.IsPickup) yield return "upbeat";
+        if (now.IsSegno) yield return signs.Use("segno");
+        if (now.IsCoda) yield return signs.Use("coda");
         if (before is not null && now.Meter != before.Meter) yield return SheetWords.Of(now.Meter);
         if (before is not null && now.Key is { } key && key != before.Key) yield return "key " + SheetWords.Of(key);
         if (before is not null && now.FeelChange is { } feel) yield return SheetWords.Of(feel);
@@ -85,7 +88,10 @@ internal sealed class TabLabels(Song song, SongReading reading, int index, TabSi
         if (item.Dynamic is { } dynamic) piece.Labels.Add(new TabLabel(TabRow.Changes, column, SheetWords.Of(dynamic)));
         if (item.Stroke != Stroke.None) piece.Labels.Add(new TabLabel(TabRow.Hand, column, signs.Use("d u", item.Stroke == Stroke.Down ? "d" : "u")));
         if (item.PickingFinger is { } finger) piece.Labels.Add(new TabLabel(TabRow.Hand, column, signs.Use("p i m a c", finger.ToString())));
-        if (item.Roll != Roll.None) piece.Labels.Add(new TabLabel(TabRow.Marks, column, signs.Use(item.Roll == Roll.LowToHigh ? "roll" : "roll-down")));
+        if (item.Roll != Roll.None) piece.Labels.Add(new TabLabel(TabRow.Marks, column, signs.Use(item.Roll switch { Roll.LowToHigh => "roll", Roll.Rake => "rake", _ => "roll-down" })));
+        if (item.HasFermata) piece.Labels.Add(new TabLabel(TabRow.Marks, column, signs.Use("fermata")));
+        if (item.Notes.Items.FirstOrDefault(n => n.Trill is not null)?.Trill is { } trill) piece.Labels.Add(new TabLabel(TabRow.Marks, column, signs.Use("tr(7)", $"tr({trill})")));
+        if (item.Notes.Items.FirstOrDefault(n => n.DipCents > 0) is { } dipped) piece.Labels.Add(new TabLabel(TabRow.Marks, column, signs.Use("dip(1)", string.Create(CultureInfo.InvariantCulture, $"dip({dipped.DipCents / 200m:0.###})"))));
         if (item.Notes.Any(n => n.IsAccented)) piece.Labels.Add(new TabLabel(TabRow.Marks, column, signs.Use(">")));
         if (item.Notes.Any(n => n.IsStaccato)) piece.Labels.Add(new TabLabel(TabRow.Marks, column, signs.Use(".")));
     }

@@ -49,7 +49,7 @@ internal sealed class TabMoment
     private static List<TabMoment> Merged(PartBar content, Bar bar, string part, int index, Remarks remarks)
     {
         // Rests say nothing that the values don't.
-        var events = content.Strands.SelectMany(s => s.Events).Where(e => !e.IsRest || e.IsAirStroke || e.Words is not null || e.Dynamic is not null || e.ChordSymbol is not null).ToLookup(e => e.Start);
+        var events = content.Strands.SelectMany(s => s.Events).Where(e => !e.IsRest || e.IsAirStroke || e.Words is not null || e.Dynamic is not null || e.ChordSymbol is not null || e.HasFermata).ToLookup(e => e.Start);
         var ends = content.Strands.SelectMany(s => s.Events).Where(e => !e.IsRest).Select(e => e.End);
         var starts = new SortedSet<Beats>(events.Select(g => g.Key).Concat(ends).Append(Beats.Zero).Where(s => s < bar.Length)).ToList();
         // Where a note ends and others sound on nothing is written.

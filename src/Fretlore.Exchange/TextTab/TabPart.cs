@@ -92,7 +92,7 @@ internal sealed class TabPart
         {
             if (bar > first && (labels.HasChanges(bar) || song.Bars[bar].StartsRepeat || song.Bars[bar].StartsEnding || part.Bars[bar].RoadMap != part.Bars[first].RoadMap)) break;
             bar++;
-            if (song.Bars[bar - 1].RepeatCount > 0 || song.Bars[bar - 1].EndsEnding || song.Bars[bar - 1].EndLine != BarLine.Single) break;
+            if (song.Bars[bar - 1].RepeatCount > 0 || song.Bars[bar - 1].EndsEnding || song.Bars[bar - 1].EndLine != BarLine.Single || song.Bars[bar - 1].Jump != Jump.None) break;
         }
         return bar - first;
     }

@@ -24,7 +24,9 @@ internal sealed class TabSigns
         ("pb", "bent before it is picked"), ("r", "released"), ("~", "vibrato"), ("t", "tapped"), ("x", "dead note"), ("( )", "ghost note"), ("< >", "harmonic, touched at"),
         ("[ ]", "pinched harmonic"), ("g", "grace note"), ("=", "sounds on"), (">", "accent"), (".", "staccato"), ("PM", "palm mute"), ("let ring", "let the notes ring"),
         ("trem", "tremolo-picked"), ("arm", "with the tremolo arm"), ("wah", "with the wah pedal"), ("cresc", "getting louder"), ("dim", "getting softer"),
-        ("roll", "rolled, low to high"), ("roll-down", "rolled, high to low"), ("d u", "downstroke, upstroke"), ("p i m a c", "fingers of the picking hand"),
+        ("roll", "rolled, low to high"), ("roll-down", "rolled, high to low"), ("rake", "raked over dead strings"),
+        ("tr(7)", "trilled with fret 7"), ("dip(1)", "dipped by so many steps"), ("fermata", "held for longer"), ("segno", "D.S. goes back to it"), ("coda", "the coda begins"),
+        ("d u", "downstroke, upstroke"), ("p i m a c", "fingers of the picking hand"),
     ];
 
     private static readonly (string Sign, string Meaning)[] Values =

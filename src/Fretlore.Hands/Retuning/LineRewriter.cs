@@ -41,7 +41,7 @@ internal sealed class LineRewriter(NeckMove move, SourceLine line, NotePlace?[] 
     {
         if (places[at++] is not { } place) return null;
         var stays = move.HomeOf(note.String) == place.String;
-        return note with { String = place.String, Fret = place.Fret, Sounding = place.Sounding, Harmonic = place.Harmonic, Finger = stays && !place.Fret.IsOpen ? note.Finger : null };
+        return note with { String = place.String, Fret = place.Fret, Sounding = place.Sounding, Harmonic = place.Harmonic, Trill = note.TrillFrom(place.Fret), Finger = stays && !place.Fret.IsOpen ? note.Finger : null };
     }
 
     // A shape's name stays where its strings are still all that sounds.

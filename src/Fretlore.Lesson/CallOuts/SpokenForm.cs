@@ -17,6 +17,7 @@ internal static class SpokenForm
         Stroke = detail == Detail.NoteByNote || source.IsRest ? source.Stroke : Stroke.None,
         PickingFinger = detail == Detail.NoteByNote ? source.PickingFinger : null,
         Roll = source.Roll,
+        HasFermata = source.HasFermata,
         Spans = detail == Detail.NoteByNote ? source.Spans : Spans.None,
     };
 

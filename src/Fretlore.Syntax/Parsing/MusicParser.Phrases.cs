@@ -124,6 +124,12 @@ internal sealed partial class MusicParser
         switch (cursor.Current)
         {
             case '+': return Raise();
+            case '_': return Amount(MarkKind.Dip);
+            case '~':
+                var tilde = cursor.TakeSign();
+                if (cursor.Touches && Names.IsDigit(cursor.Current)) return new MarkSyntax(MarkKind.Trill, tilde, Values.Number(cursor));
+                Findings.Add(SyntaxDiagnostics.TrillNeedsFret(tilde.Span));
+                return new MarkSyntax(MarkKind.Trill, tilde, cursor.Missing(TokenKind.Number));
             case '-': return new MarkSyntax(MarkKind.Release, cursor.TakeSign());
             case '!': return new MarkSyntax(MarkKind.Accent, cursor.TakeSign());
             case '?': return new MarkSyntax(MarkKind.Ghost, cursor.TakeSign());
@@ -151,7 +157,9 @@ internal sealed partial class MusicParser
         cursor.Take(TokenKind.Time, cursor.EndOfRun(cursor.Next + 1, c => c == '.'));
 
     /// <summary><c>+</c>, then an amount, then cents: digits are cents only with the <c>c</c> after them, else they are the fret.</summary>
-    private MarkSyntax Raise()
+    private MarkSyntax Raise() => Amount(MarkKind.Raise);
+
+    private MarkSyntax Amount(MarkKind kind)
     {
         var sign = cursor.TakeSign();
         var length = !cursor.Touches ? 0 : cursor.Current switch
@@ -163,7 +171,7 @@ internal sealed partial class MusicParser
         var amount = length > 0 ? cursor.TakeSign(length) : null;
         var digits = cursor.Touches ? cursor.EndOfRun(cursor.Next, Names.IsDigit) : cursor.Next;
         var cents = digits > cursor.Next && At(digits) == 'c' ? cursor.Take(TokenKind.Word, digits + 1) : null;
-        return new MarkSyntax(MarkKind.Raise, sign, amount, cents);
+        return new MarkSyntax(kind, sign, amount, cents);
     }
 
     /// <summary>The bracket of a shape block.</summary>

@@ -32,7 +32,7 @@ internal static class Names
         var i = 0;
         if (At(rest, i) == 'g') i++;
         if (At(rest, i) is 'd' or 'u') i++;
-        var roll = rest[i..].StartsWith("roll-down") ? 9 : rest[i..].StartsWith("roll") ? 4 : 0;
+        var roll = rest[i..].StartsWith("roll-down") ? 9 : rest[i..].StartsWith("roll") || rest[i..].StartsWith("rake") ? 4 : 0;
         if (roll > 0 && At(rest, i + roll) is '[' or '#') return true;
         if (At(rest, i) is '[' or '#' or '=') return true;
         if (At(rest, i) == 'R') return !char.IsLetterOrDigit(At(rest, i + 1));

@@ -74,7 +74,7 @@ public sealed class ChordSyntax(
     SyntaxToken? roll, SyntaxToken open, ImmutableArray<SyntaxNode> slots, SyntaxToken close, ImmutableArray<MarkSyntax> marks)
     : SoundSyntax(roll, open, Run(slots), close, Run(marks))
 {
-    /// <summary><c>roll</c> or <c>roll-down</c>.</summary>
+    /// <summary><c>roll</c>, <c>roll-down</c> or <c>rake</c>.</summary>
     public SyntaxToken? Roll { get; } = roll;
 
     public ImmutableArray<SyntaxNode> Slots { get; } = slots;
@@ -141,13 +141,19 @@ public enum MarkKind
 
     /// <summary><c>:Y</c></summary>
     Tremolo,
+
+    /// <summary><c>~7</c></summary>
+    Trill,
+
+    /// <summary><c>_</c>, with an amount and cents.</summary>
+    Dip,
 }
 
 /// <summary>What happens to a note, written right after it.</summary>
 /// <param name="kind">Which mark.</param>
 /// <param name="sign">Its sign.</param>
-/// <param name="amount">For a raise <c>q h w wh ww</c>; for a harmonic <c>p</c> or a fret; a finger's digit; a tremolo value.</param>
-/// <param name="cents">For a raise: the cents beyond the amount, with the <c>c</c>: <c>20c</c>.</param>
+/// <param name="amount">For a raise or dip <c>q h w wh ww</c>; for a harmonic <c>p</c> or a fret; a finger's digit; a tremolo value; a trill's other fret.</param>
+/// <param name="cents">For a raise or dip: the cents beyond the amount, with the <c>c</c>: <c>20c</c>.</param>
 public sealed class MarkSyntax(MarkKind kind, SyntaxToken sign, SyntaxToken? amount = null, SyntaxToken? cents = null)
     : SyntaxNode(sign, amount, cents)
 {

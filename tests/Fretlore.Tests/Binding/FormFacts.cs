@@ -312,4 +312,22 @@ public class FormFacts
         Assert.Equal([new Taught("furnace", new BarRange(1, 1)), new Taught("Verse 1", new BarRange(1, 1), "one")], step.Teaches.Items);
         Assert.Equal((true, StepLength.WalkThrough), (step.IsKept, step.Length));
     }
+
+    [Theory]
+    [InlineData("@1 W 0 | 1 | (D.C.) 2 |", "0 1 0 1 2")]
+    [InlineData("@1 W 0 | (segno) 1 | 2 | (D.S.) 3 |", "0 1 2 1 2 3")]
+    [InlineData("@1 W 0 | 1 (fine) | 2 (D.C. al fine) |", "0 1 2 0 1")]
+    [InlineData("@1 W 0 | (segno) 1 (to coda) | 2 (D.S. al coda) | (coda) 3 | 4 |", "0 1 2 1 3 4")]
+    [InlineData("times 2{ @1 W 0 on 1{ 1 } on 2{ 2 } } 3 (to coda) | 4 (D.C. al coda) | (coda) 5 |", "0 1 0 2 3 4 0 2 3 5")]
+    public void Jump_IsMadeOnce_AndRepeatsAfterItArePlayedOnce(string music, string played) => Assert.Equal(played, Played(Section(music)));
+
+    [Fact]
+    public void Jump_OfOnePart_IsOneForAll()
+    {
+        var song = Section("@1 W 0 | (segno) 1 | 2 (D.S.) |", "@6 W 5 | 6 | 7 (D.S.) |");
+        Assert.Equal("0 1 2 1 2", Played(song));
+        Assert.Equal("5 6 7 6 7", Played(song, 1));
+        Assert.Equal([false, true, false], song.Bars.Select(b => b.IsSegno));
+        Assert.Equal(Jump.DalSegno, song.Bars[2].Jump);
+    }
 }

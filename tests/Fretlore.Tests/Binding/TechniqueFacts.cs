@@ -205,4 +205,30 @@ public class TechniqueFacts
         Assert.Equal([Beats.Of(2), Beats.Of(3), Beats.Of(0), Beats.Of(1), Beats.Of(2)], bass.Select(e => e.Start));
         Assert.Equal(Attack.Held, bass[4].Notes[0].Attack);
     }
+
+    [Fact]
+    public void Trill_NamesItsOtherFret_UpOrDown()
+    {
+        Assert.Equal([7, 4, 0], Notes("@2 Q 5~7 5~4 H 3~0 |").Select(n => n.Trill!.Value.Number));
+        Assert.Equal([8, 10], Notes("@32 W [7 9]~8 |".Replace("[7 9]~8", "[7~8 9~10]")).Select(n => n.Trill!.Value.Number));
+    }
+
+    [Theory]
+    [InlineData("12_", 200)]
+    [InlineData("12_h", 100)]
+    [InlineData("12_wh", 300)]
+    [InlineData("12_30c", 30)]
+    public void Dip_IsInCentsBelowTheNote(string note, int cents) => Assert.Equal(cents, Assert.Single(Notes($"@1 W {note} |")).DipCents);
+
+    [Fact]
+    public void Rake_SweepsOverDeadStrings_IntoOneThatSounds()
+    {
+        var raked = Assert.Single(Events("W rake[. x x 9 . .] |"));
+        Assert.Equal(Roll.Rake, raked.Roll);
+        Assert.Equal([true, true, false], raked.Notes.Select(n => n.IsDead));
+    }
+
+    [Fact]
+    public void Fermata_IsForTheNextNoteOrRest() =>
+        Assert.Equal([false, true, false, true], Events("@1 Q 5 (fermata) 7 8 (fermata) R |").Select(e => e.HasFermata));
 }

@@ -140,4 +140,38 @@ public class PerformerFacts
     }, iter: 200);
 
     private static Tempo Quarters(decimal perMinute) => new(new NoteValue(ValueBase.Quarter), perMinute);
+
+    [Fact]
+    public void Fermata_HoldsAllParts_AtHalfTheTempo()
+    {
+        Func<Neck, Event> held = neck => Play(ValueBase.Quarter, (1, 5))(neck) with { HasFermata = true };
+        var song = new SongBuilder { Tempo = Quarters(60) }.Part("one")
+            .Bar(Play(ValueBase.Quarter, (1, 0)), held, Play(ValueBase.Half, (1, 0)))
+            .Part("two").Bar(Play(ValueBase.Half, (6, 0)), Play(ValueBase.Half, (6, 0))).Build();
+        var played = Performer.Play(song);
+        Assert.Equal([0, 1, 3], played.Parts[0].Notes.Select(n => n.OnsetSeconds));
+        Assert.Equal([0, 3], played.Parts[1].Notes.Select(n => n.OnsetSeconds));
+        Assert.Equal(5, played.Seconds, 9);
+    }
+
+    [Fact]
+    public void Trill_HammersAndPullsInTurn_ForAsLongAsItsNote()
+    {
+        var song = new SongBuilder { Tempo = Quarters(60) }.Part("guitar")
+            .Bar(With(Play(ValueBase.Half, (2, 5)), n => n with { Trill = new Fret(7) }), Play(ValueBase.Half, (2, 5))).Build();
+        var notes = Performer.Play(song).Parts[0].Notes.Where(n => n.Onset < Beats.Of(2)).ToArray();
+        Assert.Equal(Beats.Of(2), notes[^1].Release);
+        Assert.Equal([5, 7, 5, 7], notes.Take(4).Select(n => n.Fret.Number));
+        Assert.Equal([Attack.Picked, Attack.HammerOn, Attack.PullOff, Attack.HammerOn], notes.Take(4).Select(n => n.Attack));
+        Assert.All(notes, n => Assert.InRange(n.ReleaseSeconds - n.OnsetSeconds, 0.05, 0.13));
+        Assert.All(notes, n => Assert.Equal(n.Fret.Number - 5, n.Height.Midi - notes[0].Height.Midi));
+    }
+
+    [Fact]
+    public void Dip_GoesDownByItsDepth_AndComesBack()
+    {
+        var song = new SongBuilder { Tempo = Quarters(60) }.Part("guitar").Bar(With(Play(ValueBase.Whole, (2, 5)), n => n with { DipCents = 100 })).Build();
+        var moves = Assert.Single(Performer.Play(song).Parts[0].Notes).Pitch.Moves;
+        Assert.Equal([(0.0, -100.0), (-100.0, 0.0)], moves.Select(m => ((double)m.FromCents, (double)m.ToCents)));
+    }
 }

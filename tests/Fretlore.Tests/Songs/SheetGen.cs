@@ -95,7 +95,7 @@ internal static class SheetGen
             var fret = -1;
             while (length > 0)
             {
-                if (mayMark && random.Next(12) == 0) text.Append(Pick("\"Freely\" ", "(mf) ", "(pp) ", "(chord Am7) ", $"(Q = {random.Next(50, 200)}) "));
+                if (mayMark && random.Next(12) == 0) text.Append(Pick("\"Freely\" ", "(mf) ", "(pp) ", "(fermata) ", "(chord Am7) ", $"(Q = {random.Next(50, 200)}) "));
                 if (length >= 2 && random.Next(8) == 0)
                 {
                     text.Append($"E:3 {random.Next(1, 9)} {random.Next(9, 14)} {random.Next(1, 9)} ");
@@ -141,12 +141,12 @@ internal static class SheetGen
                 case 3 when before > 0: fret = before; return "=";
                 case 4: return fret + Pick("+", "+h", "+q-", "+w20c", "v", "+vv", "v+") ;
                 case 5: return "+" + fret + "-";
-                case 6: return fret + Pick("!", "?", "'", "m", "f2", ":Y", "m!", "*p");
+                case 6: return fret + Pick("!", "?", "'", "m", "f2", ":Y", "m!", "*p", "~" + (fret + 2), "_", "_h", "_wh!");
                 case 7: fret = -1; return Pick("x", "x5", "12*", "3*15", "x?");
                 case 8: return $"pm{{ {fret} }}";
                 case 9: fret = -1; return $"let{{ @{place} {other} }}";
                 case 10: fret = -1; return $"[{Slots(usable)}]{Pick("", "!", "m", "v")}";
-                case 11: fret = -1; return $"roll[{Slots(usable)}]";
+                case 11: fret = -1; return usable == strings && random.Next(3) == 0 ? "rake[" + string.Join(' ', Enumerable.Range(0, strings).Select(i => i < 2 ? "x" : i == 2 ? $"{random.Next(12)}" : ".")) + "]" : $"roll[{Slots(usable)}]";
                 case 12 when usable == strings: fret = -1; return Pick("#low", "#low!", "roll-down#low");
                 case 13: return $"g{other + 2},{other}";
                 case 14: return Pick("d", "u") + fret;

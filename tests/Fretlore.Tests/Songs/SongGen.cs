@@ -93,7 +93,8 @@ internal static class SongGen
                 Notes = notes,
                 Graces = notes.Count == 1 && random.Next(10) == 0 ? [Plain(neck, places[0], 2), Plain(neck, places[0], 4)] : [],
                 Stroke = (Stroke)random.Next(3),
-                Roll = notes.Count > 1 && random.Next(8) == 0 ? (Roll)random.Next(3) : Roll.None,
+                Roll = notes.Count > 1 && random.Next(8) == 0 ? (Roll)random.Next(4) : Roll.None,
+                HasFermata = random.Next(20) == 0,
                 Dynamic = random.Next(10) == 0 ? (Dynamic)random.Next(6) : null,
                 Words = random.Next(20) == 0 ? "with <care> & \u0007 love" : null,
                 Spans = random.Next(6) == 0 ? (Spans)(1 << random.Next(5)) : Spans.None,
@@ -104,12 +105,14 @@ internal static class SongGen
     private static Note One(Neck neck, int number, Random random)
     {
         var note = Plain(neck, number, random.Next(18));
-        note = random.Next(9) switch
+        note = random.Next(11) switch
         {
             0 => note with { Bend = new Bend(random.Next(2) * 200, [random.Next(1, 6) * 50, 0]), Vibrato = new Vibrato(VibratoWidth.Wide, 1) },
             1 => note with { GlideOut = (GlideOut)random.Next(3), GlideIn = (GlideIn)random.Next(3) },
             2 => note with { Tremolo = ValueBase.ThirtySecond },
             3 => note with { IsDead = true, IsGhost = random.Next(2) == 0 },
+            5 => note with { Trill = new Fret(note.Fret.Number + random.Next(1, 4)) },
+            6 => note with { DipCents = random.Next(1, 5) * 50 },
             4 => note with { Harmonic = new Harmonic((HarmonicKind)random.Next(3), new Fret(12)), Finger = (Finger)random.Next(5) },
             _ => note with { Attack = (Attack)random.Next(8) },
         };

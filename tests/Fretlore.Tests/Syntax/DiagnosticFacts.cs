@@ -69,6 +69,7 @@ public partial class DiagnosticFacts
         { "FL1063", Riff + "@1 Q ⟦#⟧ 7" },
         { "FL1064", Riff + "@1 Q 17⟦:⟧ 7" },
         { "FL1065", Riff + "⟦@⟧ Q 7" },
+        { "FL1073", Riff + "@1 Q 5⟦~⟧ 7" },
         { "FL1066", Riff + "@1 Q [7]⟦@⟧5" },
         { "FL1067", Riff + "@1 Q [7⟦@5⟧]" },
         { "FL1068", Riff + "@1 E⟦:⟧ 7" },

@@ -59,9 +59,17 @@ internal static class UsedSigns
         Letter(events.Any(e => e.Spans.HasFlag(Spans.Wah)), "wah", "Use the wah pedal");
         Add(events.Any(e => e.Stroke == Stroke.Down), (pen, x, y) => pen.GlyphCentred(Smufl.StringsDownBow, x, y, 0.8), "Downstroke");
         Add(events.Any(e => e.Stroke == Stroke.Up), (pen, x, y) => pen.GlyphCentred(Smufl.StringsUpBow, x, y, 0.8), "Upstroke");
-        Add(events.Any(e => e.Roll != Roll.None && !e.IsRest), (pen, x, y) => Staff.ChordDrawer.DrawRoll(pen, Roll.LowToHigh, x, y - 1.6, y + 0.2), "Roll the chord, low string first; an arrow down: high string first");
-        Letter(tab && Any(n => n.Finger is not null), "1 2 3 4 T", "Fretting fingers from the index on, and the thumb");
+        Add(events.Any(e => e.Roll is Roll.LowToHigh or Roll.HighToLow && !e.IsRest), (pen, x, y) => Staff.ChordDrawer.DrawRoll(pen, Roll.LowToHigh, x, y - 1.6, y + 0.2), "Roll the chord, low string first; an arrow down: high string first");
+        Add(events.Any(e => e.Roll == Roll.Rake), (pen, x, y) => Staff.ChordDrawer.DrawRoll(pen, Roll.Rake, x, y - 1.2, y + 0.2), "Rake: sweep over the dead strings into the last one");
+        Add(Any(n => n.Trill is not null), (pen, x, y) => pen.GlyphCentred(Smufl.OrnamentTrill, x, y, 0.85), "Trill: hammer and pull between the two frets as long as the wave goes");
+        Add(Any(n => n.DipCents > 0), Dip, "Dip with the tremolo arm, so many whole steps, and let it come back");
+        Letter(Any(n => n.Finger is not null), "1 2 3 4 T", "Fretting fingers from the index on, and the thumb");
         Add(events.Any(e => e.PickingFinger is not null), (pen, x, y) => pen.Text("p i m a", x, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle), "Picking hand: thumb, index, middle, ring");
+        Add(!tab && model.Measures.Any(m => m.Parts.Select((p, i) => (Part: p, Neck: model.Staves[i].Part.Neck)).Any(p => p.Part.Voices.Any(v => v.Slots.Any(s => Staff.StringCircles.NumberFor(s, p.Neck) is not null)))),
+            (pen, x, y) => pen.GlyphCentred(Smufl.GuitarString3, x, y - 0.5, 0.7), "The string to play it on, from the highest one");
+        Add(events.Any(e => e.HasFermata), (pen, x, y) => pen.GlyphCentred(Smufl.FermataAbove, x, y, 0.85), "Fermata: hold it for longer than written");
+        Add(model.Song.Bars.Any(b => b.IsSegno), (pen, x, y) => pen.GlyphCentred(Smufl.Segno, x, y, 0.6), "Segno: D.S. goes back to here");
+        Add(model.Song.Bars.Any(b => b.IsCoda), (pen, x, y) => pen.GlyphCentred(Smufl.Coda, x, y - 0.3, 0.6), "Coda: to be gone to from \u201CTo Coda\u201D");
         Add(model.Measures.Any(m => m.Parts.Any(p => p.IsFree)), (pen, x, y) => pen.GlyphCentred(Smufl.NoteheadSlashHorizontalEnds, x, y - 0.6, 0.8), "Play freely by the rules given");
         Letter(staff && model.Staves.Any(s => s.Clef == Clef.Treble15mb), "15", "Below the clef: sounds two octaves lower than written");
         Add(!staff && events.Any(e => !e.IsRest && e.Value.Base == Music.ValueBase.Half), (pen, x, y) => pen.Line(x, y - 1.4, x, y, pen.Ink.Stem), "Half a stem: a half note; none: a whole note");
@@ -101,6 +109,12 @@ internal static class UsedSigns
     {
         pen.Curve(new(x - 1, y - 1.6), new(x + 0.2, y - 1.6), new(x + 0.5, y - 1.2), new(x + 0.5, y - 0.6), 0.15);
         pen.Polygon(new Point(x + 0.5, y), new Point(x + 0.2, y - 0.7), new Point(x + 0.8, y - 0.7));
+    }
+
+    private static void Dip(Pen pen, double x, double y)
+    {
+        pen.Line(x - 0.55, y - 1, x, y - 0.1, 0.14);
+        pen.Line(x, y - 0.1, x + 0.55, y - 1, 0.14);
     }
 
     private static void Slide(Pen pen, double x, double y, bool slurred)

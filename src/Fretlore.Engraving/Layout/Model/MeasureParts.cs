@@ -65,7 +65,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
         foreach (var (item, voice, index) in strands.Length > 1 ? [.. order.OrderBy(o => o.Event.Start).ThenBy(o => o.Voice)] : order)
         {
             var notes = HeadsOf(item.Notes, item.Value.Base, key, lowToHigh: true);
-            heads[voice][index] = new SlotHeads(HeadsOf(item.Graces, ValueBase.Eighth, key, lowToHigh: false), notes, ReachedBy(notes, key));
+            heads[voice][index] = new SlotHeads(HeadsOf(item.Graces, ValueBase.Eighth, key, lowToHigh: false), notes, ReachedBy(notes, key), TrilledWith(notes, key));
         }
         return heads;
     }
@@ -109,12 +109,29 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
                 var pitch = BentPitch.Of(reading.SpellingOf(note.Id), bend.ToCents[step], key);
                 reached.Add((i, new Head(note, staff.Clef.PositionOf(pitch), HeadShape.Black, memory.Print(pitch, false))));
             }
-            if (reached.Count == 0) continue;
-            var sorted = reached.OrderBy(r => r.Sign.Position).ToArray();
-            ImmutableArray<Head> signs = [.. sorted.Select(r => r.Sign)];
-            all = all.Add(new ReachedStep([.. sorted.Select(r => r.Of)], signs, shapes.Of(signs, StemSide.None, 0, 0, false)));
+            if (reached.Count > 0) all = all.Add(StepOf(reached));
         }
         return all;
+    }
+
+    private ReachedStep? TrilledWith(ImmutableArray<Head> heads, Key? key)
+    {
+        var trilled = new List<(int Of, Head Sign)>();
+        for (var i = 0; i < heads.Length; i++)
+        {
+            var note = heads[i].Note;
+            if (note.Trill is not { } other) continue;
+            var pitch = BentPitch.Of(reading.SpellingOf(note.Id), (other.Number - note.Fret.Number) * 100, key);
+            trilled.Add((i, new Head(note, staff.Clef.PositionOf(pitch), HeadShape.Black, memory.Print(pitch, false))));
+        }
+        return trilled.Count == 0 ? null : StepOf(trilled);
+    }
+
+    private ReachedStep StepOf(List<(int Of, Head Sign)> reached)
+    {
+        var sorted = reached.OrderBy(r => r.Sign.Position).ToArray();
+        ImmutableArray<Head> signs = [.. sorted.Select(r => r.Sign)];
+        return new ReachedStep([.. sorted.Select(r => r.Of)], signs, shapes.Of(signs, StemSide.None, 0, 0, false));
     }
 
     private Voice VoiceOf(
@@ -145,10 +162,11 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
                 Graces = heads[i].Graces,
                 Heads = heads[i].Notes,
                 Reached = heads[i].Reached,
+                Trilled = heads[i].Trilled,
                 Stem = stem,
                 Beam = beamOf[i],
                 Shape = shape,
-                RightOfColumn = shape.Right + ReachedHeads.WidthOf(heads[i].Reached),
+                RightOfColumn = shape.Right + ReachedHeads.WidthOf(heads[i].Reached) + TrilledHeads.WidthOf(heads[i].Trilled),
             });
         }
         return new Voice(strand.Kind, rule, slots.MoveToImmutable(), beams, TupletGroups.Of(events, beams));
@@ -158,7 +176,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
     private static StemSide SideOf(ReadOnlySpan<SlotHeads> chords)
     {
         int above = 0, below = 0, balance = 0;
-        foreach (var (_, notes, _) in chords)
+        foreach (var (_, notes, _, _) in chords)
         {
             if (notes.IsEmpty) continue;
             above = Math.Max(above, notes[^1].Position - 4);
@@ -169,7 +187,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
         return chords.Length > 1 && balance < 0 ? StemSide.Up : StemSide.Down;
     }
 
-    private readonly record struct SlotHeads(ImmutableArray<Head> Graces, ImmutableArray<Head> Notes, ImmutableArray<ReachedStep> Reached);
+    private readonly record struct SlotHeads(ImmutableArray<Head> Graces, ImmutableArray<Head> Notes, ImmutableArray<ReachedStep> Reached, ReachedStep? Trilled);
 
     private static bool HasMusic(PartBar bar)
     {
@@ -177,7 +195,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
         {
             foreach (var item in strand.Events)
             {
-                if (!item.IsRest || item.IsAirStroke || item.Words is not null || item.Dynamic is not null || item.ChordSymbol is not null) return true;
+                if (!item.IsRest || item.IsAirStroke || item.Words is not null || item.Dynamic is not null || item.ChordSymbol is not null || item.HasFermata) return true;
             }
         }
         return false;

@@ -30,9 +30,9 @@ internal static class MeasurePlan
             && staves.All(s => MeasureParts.Rests(s.Part.Bars[bar]));
 
         bool HasSignAtStart(int bar) => sections.Contains(bar) || song.Bars[bar].Tempos.Count > 0 || song.Bars[bar].FeelChange is not null
-            || song.Bars[bar].StartsRepeat || song.Bars[bar].StartsEnding
+            || song.Bars[bar].StartsRepeat || song.Bars[bar].StartsEnding || song.Bars[bar].IsSegno || song.Bars[bar].IsCoda
             || song.Bars[bar].Meter != song.Bars[bar - 1].Meter || song.Bars[bar].Key?.Signature != song.Bars[bar - 1].Key?.Signature;
     }
 
-    private static bool HasSignAtEnd(Bar bar) => bar.EndLine != BarLine.Single || bar.RepeatCount > 0 || bar.EndsEnding;
+    private static bool HasSignAtEnd(Bar bar) => bar.EndLine != BarLine.Single || bar.RepeatCount > 0 || bar.EndsEnding || bar.Jump != Jump.None;
 }

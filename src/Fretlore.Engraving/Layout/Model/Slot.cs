@@ -26,8 +26,8 @@ internal sealed record Head(Note Note, int Position, HeadShape Shape, int? Accid
     public double Y => 4 - Position / 2.0;
 }
 
-/// <summary>The pitches that bends of a slot reach together after their notes began: small heads without a stem, right of the notes' own.</summary>
-/// <param name="Of">For each small head, which of the slot's heads is bent.</param>
+/// <summary>Pitches that notes of a slot come to together after they began, bent or trilled: small heads without a stem, right of the notes' own.</summary>
+/// <param name="Of">For each small head, which of the slot's heads comes to it.</param>
 /// <param name="Heads">The small heads, low to high.</param>
 /// <param name="Shape">Where they and their accidentals stand beside each other, at full size.</param>
 internal sealed record ReachedStep(ImmutableArray<int> Of, ImmutableArray<Head> Heads, ChordShape Shape);
@@ -58,6 +58,9 @@ internal sealed record Slot
 
     /// <summary>What bends of its notes reach, step by step.</summary>
     public ImmutableArray<ReachedStep> Reached { get; init; } = [];
+
+    /// <summary>The pitches its notes are trilled with; null when none is.</summary>
+    public ReachedStep? Trilled { get; init; }
 
     public StemSide Stem { get; init; }
 

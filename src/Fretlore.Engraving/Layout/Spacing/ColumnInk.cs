@@ -53,6 +53,8 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
         }
         if (slot.Heads.Any(h => h.Note.GlideIn != GlideIn.None)) left -= 1.5;
         if (slot.Heads.Any(h => h.Note.GlideOut != GlideOut.None)) right += 1.6;
+        // What comes over a system break needs room to come in.
+        if (slot.Column == 0) left -= slot.Heads.Max(EnteringRoom);
         // A tie has to be seen.
         if (slot.Heads.Any(h => h.Note.IsHeldOn)) right += 0.6;
         if (slot.Event.Roll != Roll.None)
@@ -69,6 +71,9 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
         }
         return new SlotInk(-left, right, tabLeft, tabRight + Centre, Centre + RhythmRight(slot));
     }
+
+    private static double EnteringRoom(Head head) => head.Note.IsTiedFromBefore || head.Note.Attack is Attack.HammerOn or Attack.PullOff ? 0.7
+        : head.Note.Attack is Attack.Glide or Attack.PickedGlide ? 1.3 : 0;
 
     // Right of a stem on tablature alone.
     private static double RhythmRight(Slot slot)

@@ -60,11 +60,11 @@ internal sealed class BeamDrawer(Pen pen)
         return Math.Max(reach, (up ? slot.NearTip.Y - edge : edge - slot.NearTip.Y) + Room);
     }
 
-    // Over the small heads that a bend reaches, and their accidentals.
+    // Over the small heads that a bend or a trill reaches, and their accidentals.
     private double ReachedReach(Slot slot, bool up)
     {
         var reach = 0.0;
-        foreach (var step in slot.Reached)
+        foreach (var step in slot.Trilled is { } trilled ? slot.Reached.Add(trilled) : slot.Reached)
         {
             foreach (var head in step.Heads)
             {

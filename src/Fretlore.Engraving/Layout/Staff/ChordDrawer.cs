@@ -32,13 +32,19 @@ internal sealed class ChordDrawer(Pen pen)
         foreach (var (dotX, position) in shape.Dots) pen.Glyph(Smufl.AugmentationDot, x + dotX, 4 - position / 2.0);
         DrawTremolo(slot, x, tip);
         DrawArticulation(slot, x, tip, rule);
-        if (slot.Event.Roll != Roll.None) DrawRoll(pen, slot.Event.Roll, x + shape.Left - 0.75, slot.Highest.Y - 0.5, slot.Lowest.Y + 0.5);
+        if (slot.Event.Roll != Roll.None) DrawRoll(pen, slot.Event.Roll, x + (TremoloStrokes.Of(slot) > 0 ? Math.Min(shape.Left, shape.StemX - 0.75) : shape.Left) - 0.75, slot.Highest.Y - 0.5, slot.Lowest.Y + 0.5);
     }
 
-    /// <summary>A wavy line beside a rolled chord, with an arrow only when it goes down.</summary>
+    /// <summary>A wavy line beside a rolled chord, with an arrow only when it goes down; a straight arrow up beside a raked one.</summary>
     public static void DrawRoll(Pen pen, Roll roll, double x, double top, double bottom)
     {
         const double Wave = 0.8;
+        if (roll == Roll.Rake)
+        {
+            pen.Line(x, top - 0.1, x, bottom, 0.14);
+            pen.Polygon(new(x - 0.4, top), new(x + 0.4, top), new(x, top - 0.8));
+            return;
+        }
         var half = Math.Max(2, (int)Math.Round((bottom - top) / Wave * 2));
         var step = (bottom - top) / half;
         for (var i = 0; i < half; i++)

@@ -16,8 +16,8 @@ internal sealed class ReachedHeads(Pen pen)
 
     private readonly double headWidth = pen.Ink.GlyphWidth(Smufl.NoteheadBlack) * Scale;
 
-    /// <summary>How far right of the chord's ink they reach.</summary>
-    public static double Width(Slot slot) => WidthOf(slot.Reached);
+    /// <summary>How far right of the chord's ink they reach, with what is trilled after them.</summary>
+    public static double Width(Slot slot) => WidthOf(slot.Reached) + TrilledHeads.WidthOf(slot.Trilled);
 
     public static double WidthOf(ImmutableArray<ReachedStep> reached) => reached.Sum(step => Gap + (step.Shape.Right - step.Shape.Left) * Scale);
 

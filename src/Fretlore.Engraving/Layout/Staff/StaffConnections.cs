@@ -47,14 +47,14 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
         var isOpen = before is null || !before.Note.IsHeldOn;
         var goal = EndOfTieTo(placed, note.X);
         if (isOpen) Arc([goal - 2], goal, placed.Sign.Y, above);
-        else if (!geometry.Has(before!.Slot.Measure)) Arc([Math.Min(geometry.MusicLeft - 0.2, goal - 1.4)], goal, placed.Sign.Y, above);
+        else if (!geometry.Has(before!.Slot.Measure)) Arc([Math.Min(geometry.MusicLeft - 0.2, goal - 1.4), goal - 0.9], goal, placed.Sign.Y, above);
     }
 
     private double StartOfTie(SystemNote note)
     {
         var placed = note.Placed;
         if (placed.IsGrace) return note.X + Width(placed);
-        if (!placed.Slot.Reached.IsEmpty) return RightOf(placed, note.X);
+        if (!placed.Slot.Reached.IsEmpty || placed.Slot.Trilled is not null) return RightOf(placed, note.X);
         var hasDots = !placed.Slot.Shape.Dots.IsEmpty;
         if (placed.Slot.Heads.Length == 1 && !hasDots && !placed.Note.IsGhost) return note.X + Width(placed);
         return geometry.X(placed.Slot) + placed.Slot.Shape.Right + (hasDots ? 0.1 : 0);
@@ -193,7 +193,7 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
             top = Math.Min(top, end.Sign.Y);
             bottom = Math.Max(bottom, end.Sign.Y);
         }
-        var left = entersHere ? Math.Min(geometry.MusicLeft, note.X - 1) : note.X + Width(placed) / 2;
+        var left = entersHere ? Math.Min(geometry.MusicLeft + 0.3, note.X - 1) : note.X + Width(placed) / 2;
         var right = leaves ? geometry.Right : SystemNotes.XOf(geometry, end) + Width(end) / 2;
         if (right - left < 0.5) return;
         // On the usual side, or on the other where that is nearer to the heads.

@@ -16,6 +16,7 @@ internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geom
     private readonly StackedRows letterRow = new(pen);
     private readonly StrokeSigns strokes = new(pen);
     private readonly AlignedRow picking = new(pen);
+    private readonly AlignedRow fingers = new(pen);
 
     public void Draw(List<SystemNote> notes)
     {
@@ -34,19 +35,22 @@ internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geom
                     DrawSlot(voice.Slots[i], room);
                 }
             }
+            AddFingers(place);
         }
+        fingers.DrawAbove(0.1, 0.8);
         picking.DrawAbove(0.4, 0.8);
         letters.Place(letterRow);
         letterRow.DrawAbove(0, 0.8);
         strokes.Draw(0.9);
         vibratos.Draw();
+        new StringCircles(pen, staff, geometry).Draw();
     }
 
     private void DrawSlot(Slot slot, double room)
     {
         var x = geometry.X(slot);
         // A vibrato at the top of a bend begins over the head of the pitch it reaches.
-        var left = x + (slot.Reached.IsEmpty ? 0.2 : slot.Shape.Right + ReachedHeads.Width(slot) - 0.9);
+        var left = x + (slot.Reached.IsEmpty ? 0.2 : slot.Shape.Right + ReachedHeads.WidthOf(slot.Reached) - 0.9);
         foreach (var head in slot.Heads)
         {
             if (head.Note.Vibrato.Width != VibratoWidth.None) vibratos.Add(head.Note.Vibrato.Width, left, room);
@@ -56,6 +60,21 @@ internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geom
         if (slot.Event.PickingFinger is { } finger && picking.HasRoom(middle - PickingHalf, middle + PickingHalf))
         {
             picking.Add(middle - PickingHalf, middle + PickingHalf, y => pen.Text(finger.ToString(), middle, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle));
+        }
+    }
+
+    // Over each column, those of all voices, highest string on top.
+    private void AddFingers(MeasurePlace place)
+    {
+        foreach (var column in place.Measure.Parts[staff.Index].Voices.SelectMany(v => v.Slots).GroupBy(s => s.Column))
+        {
+            var stated = column.SelectMany(s => s.Heads).Where(h => h.Note.Finger is not null).OrderByDescending(h => h.Note.String.Value).Select(h => FingerNames.Of(h.Note.Finger!.Value)).ToArray();
+            if (stated.Length == 0) continue;
+            var middle = place.Columns[column.Key] + ColumnInk.Centre;
+            fingers.Add(middle - 0.4, middle + 0.4, y =>
+            {
+                for (var i = 0; i < stated.Length; i++) pen.Text(stated[i], middle, y - i * 1.3, HouseStyle.SmallSize * 0.9, Face.SansBold, Anchor.Middle);
+            });
         }
     }
 

@@ -13,6 +13,7 @@ internal sealed class VoiceDrawer(Pen pen, SystemGeometry geometry)
     private readonly TupletDrawer tuplets = new(pen);
     private readonly GraceDrawer graces = new(pen);
     private readonly ReachedHeads reached = new(pen);
+    private readonly TrilledHeads trilled = new(pen);
 
     public void Draw(MeasurePlace place, MeasurePart part)
     {
@@ -33,6 +34,7 @@ internal sealed class VoiceDrawer(Pen pen, SystemGeometry geometry)
                     : Stems.TipOf(slot, voice.Rule != StemSide.None);
                 if (slot.Graces.Length > 0) graces.Draw(slot, x);
                 chords.Draw(slot, x, tip, voice.Rule);
+                if (slot.Trilled is not null) trilled.Draw(slot, x);
             }
             foreach (var tuplet in voice.Tuplets) tuplets.Draw(voice, tuplet, geometry, edges);
         }

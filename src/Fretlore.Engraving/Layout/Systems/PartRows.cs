@@ -43,6 +43,8 @@ internal sealed class PartRows
             free.DrawNecks(pen);
             new TabMarks(pen, staff, geometry, model.Links, tab).Draw(notes);
         }
+        new ArmSigns((onTab ?? onStaff)!.Pen, staff, geometry).Draw();
+        new Ornaments(TopPen, staff, geometry).Draw();
         new StaffMarks(TopPen, staff, geometry, chords).Draw();
         free.DrawWords(TopPen);
         new DegreeRow((onTab ?? onStaff)!.Pen, staff, geometry, degrees).Draw();

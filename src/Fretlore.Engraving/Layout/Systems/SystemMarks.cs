@@ -9,7 +9,7 @@ using Fretlore.Score;
 
 namespace Fretlore.Engraving.Layout.Systems;
 
-/// <summary>Draws what stands once above a system: bar number, endings, repeat counts, sections and tempo.</summary>
+/// <summary>Draws what stands once above a system: bar number, endings, repeat counts, jumps, sections and tempo.</summary>
 internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
 {
     public void Draw()
@@ -18,6 +18,7 @@ internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
         DrawGroupings();
         DrawRepeatCounts();
         DrawEndings();
+        new JumpSigns(pen, geometry).Draw();
         DrawSectionsAndTempos();
     }
 

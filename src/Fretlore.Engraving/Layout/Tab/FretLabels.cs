@@ -13,6 +13,7 @@ internal static class FretLabels
     {
         if (note.IsTiedFromBefore) return resumed ? "(" + Number(note) + ")" : "";
         var label = note.IsDead ? "x" : Number(note);
+        if (note.Trill is { } trill) label += "(" + trill.Number.ToString(CultureInfo.InvariantCulture) + ")";
         return note.IsGhost ? "(" + label + ")" : label;
     }
 

@@ -2,6 +2,7 @@ using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Spacing;
+using Fretlore.Engraving.Layout.Staff;
 using Fretlore.Engraving.Layout.Systems;
 using Fretlore.Score;
 
@@ -167,7 +168,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         foreach (var column in place.Measure.Parts[staff.Index].Voices.SelectMany(v => v.Slots).GroupBy(s => s.Column))
         {
             var middle = place.Columns[column.Key] + ColumnInk.Centre;
-            var stated = column.SelectMany(s => s.Heads).Where(h => h.Note.Finger is not null).OrderBy(h => h.Note.String.Value).Select(h => NameOf(h.Note.Finger!.Value)).ToArray();
+            var stated = column.SelectMany(s => s.Heads).Where(h => h.Note.Finger is not null).OrderBy(h => h.Note.String.Value).Select(h => FingerNames.Of(h.Note.Finger!.Value)).ToArray();
             if (stated.Length > 0)
             {
                 fingers.Add(middle - 0.4, middle + 0.4, y =>
@@ -184,8 +185,6 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
             }
         }
     }
-
-    private static string NameOf(Finger finger) => finger == Finger.Thumb ? "T" : ((int)finger).ToString(System.Globalization.CultureInfo.InvariantCulture);
 
     private void DrawGlides(PlacedNote placed)
     {

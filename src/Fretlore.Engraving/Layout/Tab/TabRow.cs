@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Model;
@@ -11,7 +12,7 @@ using Fretlore.Score;
 namespace Fretlore.Engraving.Layout.Tab;
 
 /// <summary>Draws one part's tablature through one system; y is 0 on the highest string's line.</summary>
-internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, Song song, NoteTitles titles)
+internal sealed partial class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, Song song, NoteTitles titles)
 {
     private readonly BarSigns bars = new(pen, staff.TabHeight / 2);
 
@@ -115,7 +116,7 @@ internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, 
         var height = pen.Ink.DigitHeight(Face.Sans, size);
         pen.Open();
         pen.White(middle - half - 0.12, y - height / 2 - 0.1, middle + half + 0.12, y + height / 2 + 0.1);
-        if (label[0] == '(') DrawBracketed(label[1..^1], middle, y, size, height);
+        if (label.Contains('(', StringComparison.Ordinal)) DrawBracketed(label, middle, y, size, height);
         else pen.Text(label, middle, y + height / 2, size, Face.Sans, Anchor.Middle);
         pen.Close(string.Create(CultureInfo.InvariantCulture, $"note-{note.Id.Index}"), titles.Of(note));
     }
@@ -124,12 +125,22 @@ internal sealed class TabRow(Pen pen, StaffPlan staff, SystemGeometry geometry, 
     private void DrawBracketed(string label, double middle, double y, double size, double height)
     {
         const double Smaller = 0.74;
-        var half = pen.Ink.TextWidth(label, Face.Sans, size) / 2;
-        var baseline = y + height * Smaller / 2;
-        pen.Text("(", middle - half - 0.03, baseline, size * Smaller, Face.Sans, Anchor.End);
-        pen.Text(label, middle, y + height / 2, size, Face.Sans, Anchor.Middle);
-        pen.Text(")", middle + half + 0.03, baseline, size * Smaller, Face.Sans);
+        const double Gap = 0.03;
+        var pieces = Brackets().Split(label).Where(piece => piece.Length > 0).ToArray();
+        var x = middle - (pieces.Sum(WidthOf) + Gap * (pieces.Length - 1)) / 2;
+        foreach (var piece in pieces)
+        {
+            var scale = ScaleOf(piece);
+            pen.Text(piece, x, y + height * scale / 2, size * scale, Face.Sans);
+            x += WidthOf(piece) + Gap;
+        }
+
+        double WidthOf(string piece) => pen.Ink.TextWidth(piece, Face.Sans, size * ScaleOf(piece));
+        static double ScaleOf(string piece) => piece is "(" or ")" ? Smaller : 1;
     }
+
+    [GeneratedRegex("([()])")]
+    private static partial Regex Brackets();
 
     private void DrawRoll(Slot slot, double x)
     {

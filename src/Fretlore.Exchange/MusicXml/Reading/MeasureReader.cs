@@ -27,6 +27,12 @@ internal sealed class MeasureMusic
 
     public Feel? Feel { get; set; }
 
+    public bool IsSegno { get; set; }
+
+    public bool IsCoda { get; set; }
+
+    public Jump Jump { get; set; }
+
     public string? Section { get; set; }
 
     /// <summary>How far the measure reaches.</summary>
@@ -79,6 +85,7 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
                     ReadDirection(item);
                     break;
                 case "sound":
+                    ReadJump(item, item);
                     ReadSound(item, time);
                     break;
                 case "harmony":
@@ -208,7 +215,7 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
             Voice = VoiceOf(item),
             Staff = item.Whole("staff") ?? 1,
         };
-        if (note is null && item.Element("rest") is not null) marks = marks with { Stroke = NoteReader.StrokeOf(item) };
+        if (note is null && item.Element("rest") is not null) marks = marks with { Stroke = NoteReader.StrokeOf(item), HasFermata = item.Elements("notations").Elements("fermata").Any() };
         made.Marks = marks with { Spans = SpansOf(made.Voice) };
         if (note is not null) made.Notes.Add(WithStretches(note, made.Voice));
         if (note is not null)
@@ -264,6 +271,7 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
         var hasTempo = item.Elements("direction-type").Elements("metronome").Select(MetronomeOf).FirstOrDefault(t => t is not null);
         var sound = item.Element("sound");
         var swings = sound?.Element("swing") is not null;
+        var jumps = ReadJump(item, sound);
         var stretch = item.Elements("direction-type").Elements("words").Select(w => Stretches.Of(w.Value)).FirstOrDefault(s => s is not null);
         foreach (var type in item.Elements("direction-type").Elements())
         {
@@ -272,7 +280,7 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
                 case "rehearsal" when type.Value.Trim().Length > 0:
                     made.Section ??= XmlWords.Line(type.Value);
                     break;
-                case "words" when stretch is null && !swings && type.Value.Trim().Length > 0:
+                case "words" when stretch is null && !swings && !jumps && type.Value.Trim().Length > 0:
                     var words = XmlWords.Line(type.Value);
                     made.Waiting.Add(new Waiting(at, voice, e => e with { Words = e.Words is { } before ? before + " " + words : words }, $"The words “{words}”"));
                     break;
@@ -291,13 +299,35 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
                 case "words" when stretch is { } single && !item.Elements("direction-type").Elements("dashes").Any():
                     made.Waiting.Add(new Waiting(at, voice ?? 1, e => e, single, single));
                     break;
-                case "segno" or "coda" or "pedal" or "octave-shift" or "scordatura" or "percussion":
+                case "segno":
+                    made.IsSegno = true;
+                    break;
+                case "coda" when sound?.Said("tocoda") is null:
+                    made.IsCoda = true;
+                    break;
+                case "coda":
+                    break;
+                case "pedal" or "octave-shift" or "scordatura" or "percussion":
                     remarks.Add(RemarkKind.LeftOut, $"The sign {type.Name.LocalName} is not carried over.", part, bar + 1);
                     break;
             }
         }
         if (hasTempo is { } tempo) AddTempo(at, tempo);
         if (sound is not null) ReadSound(sound, at, hasTempo is not null);
+    }
+
+    // What a jump ends at stands in its words.
+    private bool ReadJump(XElement direction, XElement? sound)
+    {
+        if (sound is null) return false;
+        var words = string.Join(' ', direction.Elements("direction-type").Elements("words").Select(w => w.Value));
+        foreach (var attribute in (ReadOnlySpan<string>)["dacapo", "dalsegno", "tocoda", "fine"])
+        {
+            if (sound.Said(attribute) is null || JumpNames.Read(attribute, words) is not { } jump) continue;
+            if (made.Jump == Jump.None) made.Jump = jump;
+            return true;
+        }
+        return false;
     }
 
     private void ReadDynamics(XElement type, Beats at, int? voice)
@@ -321,10 +351,6 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
     {
         if (!hasTempo && XmlWords.Number(sound.Said("tempo")) is > 0 and <= 2000 and var perMinute)
             AddTempo(at, new Tempo(new NoteValue(ValueBase.Quarter), Rounded(perMinute)));
-        foreach (var jump in (ReadOnlySpan<string>)["dacapo", "dalsegno", "tocoda", "fine"])
-        {
-            if (sound.Said(jump) is not null) remarks.Add(RemarkKind.LeftOut, "A jump (da capo, segno, coda or fine) is not carried over: write the bars out, or with `times`.", null, bar + 1);
-        }
         if (sound.Element("swing") is not { } swing) return;
         if (swing.Element("straight") is not null) made.Feel = Feel.Straight;
         else made.Feel = new Feel(XmlWords.Value(swing.Text("swing-type")) == ValueBase.Sixteenth ? ValueBase.Sixteenth : ValueBase.Eighth);

@@ -77,7 +77,10 @@ internal sealed class NoteReader(Remarks remarks, string part)
             case "slide" or "glissando" when item.Said("type") == "stop" && made.Attack == Attack.Picked:
                 return made with { Attack = Attack.Glide };
             case "arpeggiate":
-                marks = marks with { Roll = item.Said("direction") == "down" ? Roll.HighToLow : Roll.LowToHigh };
+                if (marks.Roll != Roll.Rake) marks = marks with { Roll = item.Said("direction") == "down" ? Roll.HighToLow : Roll.LowToHigh };
+                return made;
+            case "fermata":
+                marks = marks with { HasFermata = true };
                 return made;
             case "ornaments":
                 foreach (var ornament in item.Elements()) made = Ornament(ornament, made, bar);
@@ -109,6 +112,9 @@ internal sealed class NoteReader(Remarks remarks, string part)
                 return made with { Vibrato = made.Vibrato with { Width = VibratoWidth.Wide } };
             case "other-ornament" when item.Value.Trim().StartsWith(Vibratos.AfterMove, StringComparison.Ordinal) && XmlWords.Whole(item.Value.Trim()[Vibratos.AfterMove.Length..]) is { } moves:
                 return made with { Vibrato = made.Vibrato with { AfterMoves = Math.Max(0, moves) } };
+            // The other fret is said in words of our own, or found once the note has a place.
+            case "trill-mark":
+                return made.Trill is null ? made with { Trill = PlayedNote.UnknownTrill } : made;
             case "tremolo" when item.Said("type") is null or "single":
                 var strokes = Math.Clamp(XmlWords.Whole(item.Value.Trim()) ?? 3, 1, 5);
                 return made with { Tremolo = Tremolos.Of(strokes) };
@@ -155,11 +161,16 @@ internal sealed class NoteReader(Remarks remarks, string part)
                 return made with { Attack = item.Name.LocalName == "hammer-on" ? Attack.HammerOn : Attack.PullOff };
             case "tap":
                 return made with { Attack = item.Said("hand") == "left" ? Attack.HammerFromNowhere : Attack.Tap };
+            case "bend" when item.Text("with-bar") == "dip" && XmlWords.Number(item.Text("bend-alter")) is < 0 and >= -12 and var dip:
+                return made with { DipCents = (int)Math.Round(-dip * 100) };
             case "bend":
                 ReadBend(item, note);
                 return made;
             case "harmonic":
                 return made with { Harmonic = HarmonicOf(item, made.Harmonic) };
+            case "other-technical" when value == OwnWords.Rake:
+                marks = marks with { Roll = Roll.Rake };
+                return made;
             case "other-technical":
                 return OtherTechnical(value, made, bar);
             case "fingering" when item.Said("substitution") != "yes" && item.Said("alternate") != "yes":
@@ -207,6 +218,8 @@ internal sealed class NoteReader(Remarks remarks, string part)
         if (value == "pinch harmonic") return made with { Harmonic = new Harmonic(HarmonicKind.Pinch, Fret.Open) };
         if (value.StartsWith(Touched, StringComparison.Ordinal) && XmlWords.Whole(value[Touched.Length..]) is >= 0 and <= 60 and var fret)
             return made with { Harmonic = new Harmonic(HarmonicKind.Touched, new Fret(fret)) };
+        if (value.StartsWith(OwnWords.Trill, StringComparison.Ordinal) && XmlWords.Whole(value[OwnWords.Trill.Length..]) is >= 0 and <= 60 and var other)
+            return made with { Trill = new Fret(other) };
         if (value.Length > 0) LeaveOut($"“{value}”", bar);
         return made;
     }

@@ -121,6 +121,9 @@ internal sealed class ScoreReader(XElement root, Remarks remarks)
                 IsPickup = isPickup,
                 Tempos = tempos.ToValueList(),
                 FeelChange = here.Select(m => m.Feel).FirstOrDefault(f => f is not null),
+                IsSegno = here.Exists(m => m.IsSegno),
+                IsCoda = here.Exists(m => m.IsCoda),
+                Jump = here.Select(m => m.Jump).FirstOrDefault(j => j != Jump.None),
             });
             if (here.Select(m => m.Section).FirstOrDefault(s => s is not null) is { } section) song.Sections.Add(new Section(section, i, 0));
         }

@@ -48,7 +48,18 @@ internal static class LabelMarks
         var item = bar.Events[NearestTo(bar, mark.Column)];
         if (mark.Text == "roll") item.Marks = item.Marks with { Roll = Roll.LowToHigh };
         else if (mark.Text == "roll-down") item.Marks = item.Marks with { Roll = Roll.HighToLow };
+        else if (mark.Text == "rake") item.Marks = item.Marks with { Roll = Roll.Rake };
+        else if (mark.Text == "fermata") item.Marks = item.Marks with { HasFermata = true };
+        else if (LabelReader.Numbered(mark.Text) is var (isTrill, number)) Ornament(item, isTrill, number);
         else foreach (var note in item.Notes) note.Marks = mark.Text == ">" ? note.Marks with { IsAccented = true } : note.Marks with { IsStaccato = true };
+    }
+
+    private static void Ornament(RawEvent item, bool isTrill, decimal number)
+    {
+        foreach (var note in item.Notes.Where(n => !n.Marks.IsDead))
+        {
+            note.Marks = isTrill ? note.Marks with { Trill = new Guitar.Fret((int)number) } : note.Marks with { DipCents = (int)(Math.Min(number, 6) * 200) };
+        }
     }
 
     private static void Stretch(RawEvent item, string word)

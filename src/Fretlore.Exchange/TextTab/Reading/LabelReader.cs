@@ -136,8 +136,14 @@ internal static partial class LabelReader
     public static bool IsChord(string text) => text.Length is > 0 and <= 20 && (text is "N.C." or "NC" || Chord().IsMatch(text));
 
     private static bool IsMixed(string text) =>
-        text[0] is '"' or '(' || text is ">" or "." or "roll" or "roll-down" || text.StartsWith("riff ", StringComparison.Ordinal) || IsStretch(text) || Ending().IsMatch(text) || Times().IsMatch(text)
+        text[0] is '"' or '(' || IsMark(text) || text.StartsWith("riff ", StringComparison.Ordinal) || IsStretch(text) || Ending().IsMatch(text) || Times().IsMatch(text)
         || text.AsSpan().Trim('~').IsEmpty;
+
+    private static bool IsMark(string text) => text is ">" or "." or "roll" or "roll-down" or "rake" or "fermata" || NumberedMark().IsMatch(text);
+
+    /// <summary>A mark with a number: a trill's other fret, or the whole steps of a dip.</summary>
+    public static (bool IsTrill, decimal Number)? Numbered(string text) => NumberedMark().Match(text) is { Success: true } match
+        ? (match.Groups[1].Value == "tr", decimal.Parse(match.Groups[2].ValueSpan, CultureInfo.InvariantCulture)) : null;
 
     private static bool IsStretch(string text)
     {
@@ -152,7 +158,7 @@ internal static partial class LabelReader
         if (text[0] == '"') labels.Words.Add(token with { Text = SheetWords.OneLine(text.Trim('"')) });
         else if (Times().Match(text) is { Success: true } times) labels.Times.Add((column, Math.Clamp(int.Parse(times.Groups[1].Success ? times.Groups[1].ValueSpan : times.Groups[2].ValueSpan, CultureInfo.InvariantCulture), 1, MostTimes)));
         else if (text[0] == '(') labels.Changes.Add(token with { Text = text.Trim('(', ')').Trim() });
-        else if (text is ">" or "." or "roll" or "roll-down") labels.Marks.Add(token);
+        else if (IsMark(text)) labels.Marks.Add(token);
         else if (text.StartsWith("riff ", StringComparison.Ordinal)) labels.NamesRiffs = true;
         else if (Ending().Match(text) is { Success: true } ending) labels.Endings.Add((column, column + text.Length, Passes(ending.Groups[1].Value)));
         else
@@ -191,6 +197,9 @@ internal static partial class LabelReader
 
     [GeneratedRegex(@"^\|?(\d{1,2}(?:,\d{1,2})*)(?:\.|st|nd|rd)[-_. ]*\|?$", RegexOptions.NonBacktracking)]
     private static partial Regex Ending();
+
+    [GeneratedRegex(@"^(tr|dip)\((\d{1,2}(?:\.\d{1,3})?)\)$")]
+    private static partial Regex NumberedMark();
 
     [GeneratedRegex(@"^\(?(?:[xX](\d{1,2})|(\d{1,2})[xX])\)?$")]
     private static partial Regex Times();

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Fretlore.Exchange.Import;
 using Fretlore.Exchange.Reports;
+using Fretlore.Exchange.Sheets;
 using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Score;
@@ -77,8 +78,14 @@ internal sealed class SongAssembler(TabHeading heading, List<ReadPart> parts, Te
             var feel = bar.Labels.Changes.Select(c => HeaderWords.FeelOf(c.Text)).FirstOrDefault(f => f is not null);
             placed.Add(new PlacedBar(bar, barMeter, length, isPickup, key, feel, TemposOf(bar, timed, length), capo, timed.Events));
             for (var more = 1; more < bar.Rests; more++) placed.Add(placed[^1] with { Read = new ReadBar { Line = bar.Line, Index = bar.Index }, Feel = null, Tempos = [], Events = [] });
-            // A repeat that ends at bars of rest ends at the last of them.
-            if (bar.Rests > 1) (placed[^1].Read.Repeats, placed[^1].Read.IsDouble, bar.Repeats, bar.IsDouble) = (bar.Repeats, bar.IsDouble, 0, false);
+            // A repeat that ends at bars of rest ends at the last of them, and a jump is made from there.
+            if (bar.Rests > 1)
+            {
+                (placed[^1].Read.Repeats, placed[^1].Read.IsDouble, bar.Repeats, bar.IsDouble) = (bar.Repeats, bar.IsDouble, 0, false);
+                var jumps = bar.Labels.Changes.FindAll(c => SheetWords.JumpOf(c.Text) != Jump.None);
+                placed[^1].Read.Labels.Changes.AddRange(jumps);
+                bar.Labels.Changes.RemoveAll(jumps.Contains);
+            }
             if (placed.Count > ImportLimits.MostBars) throw new RefusedFileException("The tab has more bars than are taken.", "Split it and import its pieces.");
         }
         foreach (var (bar, from, to) in guessed)
@@ -154,6 +161,7 @@ internal sealed class SongAssembler(TabHeading heading, List<ReadPart> parts, Te
             // A tempo within a bar stands in the parts that play there.
             var tempos = all.Where(p => i < p.Count).SelectMany(p => p[i].Tempos).Where(t => t.At < bar.Length).DistinctBy(t => t.At).OrderBy(t => t.At).ToList();
             if (i == 0 && !tempos.Exists(t => t.At.IsZero)) tempos.Insert(0, new TempoMark(Beats.Zero, heading.Tempo ?? Tempo.Default));
+            var changes = all.Where(p => i < p.Count).SelectMany(p => p[i].Read.Labels.Changes).Select(c => c.Text).ToList();
             song.Bars.Add(new Bar
             {
                 Number = number,
@@ -162,6 +170,9 @@ internal sealed class SongAssembler(TabHeading heading, List<ReadPart> parts, Te
                 Length = bar.Length,
                 IsPickup = bar.IsPickup,
                 Tempos = tempos.ToValueList(),
+                IsSegno = changes.Contains("segno"),
+                IsCoda = changes.Contains("coda"),
+                Jump = changes.Select(SheetWords.JumpOf).FirstOrDefault(j => j != Jump.None),
                 FeelChange = bar.Feel ?? (i == 0 ? heading.Feel : null),
             });
             var passes = read.Passes;

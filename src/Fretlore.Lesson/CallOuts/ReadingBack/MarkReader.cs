@@ -18,6 +18,8 @@ internal static class MarkReader
         else if (row.Take("let ring")) marked = note with { LetsRing = true };
         else if (row.Take("slide off down")) marked = note with { GlideOut = GlideOut.Downwards };
         else if (row.Take("slide off up")) marked = note with { GlideOut = GlideOut.Upwards };
+        else if (row.Current == "trilled" && row.Look(1) == "with") return TryTrill(row, ref marked);
+        else if (row.Current == "dipped") return TryDip(row, ref marked);
         else if (row.Current == "tremolo-picked" && row.Look(1) == "in") return TryTremolo(row, ref marked);
         else if (row.Current == "with") return TryFinger(row, ref marked) || TryVibrato(row, ref marked);
         else return TryBend(row, ref marked);
@@ -30,6 +32,8 @@ internal static class MarkReader
         marked = item;
         if (row.Take("rolled up")) marked = item with { Roll = Roll.LowToHigh };
         else if (row.Take("rolled down")) marked = item with { Roll = Roll.HighToLow };
+        else if (row.Take("raked")) marked = item with { Roll = Roll.Rake };
+        else if (row.Take("under fermata")) marked = item with { HasFermata = true };
         else if (row.Take("downstroke")) marked = item with { Stroke = Stroke.Down };
         else if (row.Take("upstroke")) marked = item with { Stroke = Stroke.Up };
         else if (row.Take("tremolo-picked all through")) marked = item with { Spans = item.Spans | Spans.TremoloPicking };
@@ -43,6 +47,24 @@ internal static class MarkReader
             marked = item with { PickingFinger = finger };
         }
         else return false;
+        return true;
+    }
+
+    private static bool TryTrill(WordRow row, ref Note note)
+    {
+        var start = row.Place;
+        row.Place += 2;
+        var fret = 0;
+        if (!row.Take("open") && !row.TakeNumber(out fret)) return Undo(row, start);
+        note = note with { Trill = new Guitar.Fret(fret) };
+        return true;
+    }
+
+    private static bool TryDip(WordRow row, ref Note note)
+    {
+        var start = row.Place++;
+        if (!Size(row, out var cents) || !row.Take("with arm")) return Undo(row, start);
+        note = note with { DipCents = cents };
         return true;
     }
 

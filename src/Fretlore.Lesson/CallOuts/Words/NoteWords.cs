@@ -68,6 +68,8 @@ internal static class NoteWords
         if (note.IsAccented) yield return "accented";
         if (note.IsStaccato) yield return "cut short";
         if (note.Tremolo is { } tremolo) yield return "tremolo-picked in " + ValueWords.Plain(tremolo);
+        if (note.Trill is { } trill) yield return "trilled with " + Fret(trill.Number);
+        if (note.DipCents > 0) yield return $"dipped {BendWords.Size(note.DipCents)} with the arm";
         foreach (var words in BendWords.Of(note.Bend, note.Vibrato, held)) yield return words;
         if (detail == Detail.NoteByNote && note.Finger is { } finger) yield return "with the " + Fingers[(int)finger];
         if (note.LetsRing && !held && !(ringSaid && RingsFree(note))) yield return "let it ring";
@@ -80,6 +82,8 @@ internal static class NoteWords
     {
         if (item.Roll == Roll.LowToHigh) yield return "rolled up";
         if (item.Roll == Roll.HighToLow) yield return "rolled down";
+        if (item.Roll == Roll.Rake) yield return "raked";
+        if (item.HasFermata) yield return "under a fermata";
         if (detail == Detail.NoteByNote || item.IsRest)
         {
             if (item.Stroke == Stroke.Down) yield return "downstroke";

@@ -30,6 +30,8 @@ internal static class GoldenPages
         ["two-voices-tab"] = () => Page(StudySongs.TwoVoices(), Printed with { Show = Notation.Tab }, 0),
         ["two-voices-phone"] = () => Page(StudySongs.TwoVoices(), On("phone"), 0),
         ["bar-signs-1"] = () => Page(StudySongs.BarSigns(), Printed, 0),
+        ["ornaments"] = () => Page(StudySongs.JumpsAndOrnaments(), Printed, 0),
+        ["ornaments-staff"] = () => Page(StudySongs.JumpsAndOrnaments(), Printed with { Show = Notation.Staff }, 0),
         ["kestrel-1"] = () => Page(Demo("kestrel-over-slate"), Printed, 0),
         ["kestrel-2"] = () => Page(Demo("kestrel-over-slate"), Printed, 1),
         ["kestrel-lead-tab"] = () => Page(Demo("kestrel-over-slate"), Printed with { Show = Notation.Tab, Parts = [0] }, 0),

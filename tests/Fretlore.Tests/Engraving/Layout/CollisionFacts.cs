@@ -39,7 +39,7 @@ public class CollisionFacts
     [Fact]
     public void Study_HasNoSignOnAnother()
     {
-        foreach (var song in new[] { StudySongs.EverySign(), StudySongs.TwoGuitars(12), StudySongs.TwoVoices(), StudySongs.BarSigns() })
+        foreach (var song in new[] { StudySongs.EverySign(), StudySongs.TwoGuitars(12), StudySongs.TwoVoices(), StudySongs.BarSigns(), StudySongs.JumpsAndOrnaments() })
         {
             NoneOf(Collisions(song, Studies.SpelledByKey(song)));
         }

@@ -56,7 +56,7 @@ internal static class InkCheck
     };
 
     // Wavy lines go on from one piece to the next.
-    private static bool IsWave(InkPiece sign) => Is(sign, "EAB");
+    private static bool IsWave(InkPiece sign) => Is(sign, "EAB") || Is(sign, "EAA4");
 
     private static bool IsHead(InkPiece sign) => Is(sign, "E0A") || Is(sign, "E0D");
 

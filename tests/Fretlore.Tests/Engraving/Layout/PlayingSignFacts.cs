@@ -61,6 +61,21 @@ public class PlayingSignFacts
         Assert.Contains(shown.OfType<Glyph>(), g => g.CodePoint == Smufl.StringsDownBow);
     }
 
+    [Theory]
+    [InlineData(Notation.StaffAndTab)]
+    [InlineData(Notation.Staff)]
+    [InlineData(Notation.Tab)]
+    public void OrnamentsJumpsAndTheArm_AreDrawnInEachNotation(Notation show)
+    {
+        var shown = PageFacts.Flat(PageFacts.Engrave(StudySongs.JumpsAndOrnaments(), new PageOptions { Show = show }).Pages[0]).ToArray();
+        var glyphs = shown.OfType<Glyph>().Select(g => g.CodePoint).ToHashSet();
+        foreach (var glyph in (int[])[Smufl.Segno, Smufl.Coda, Smufl.FermataAbove, Smufl.OrnamentTrill, Smufl.WiggleTrill]) Assert.Contains(glyph, glyphs);
+        var words = shown.OfType<Text>().Select(t => t.Value).ToHashSet();
+        foreach (var word in (string[])["To Coda", "D.S. al Coda", "rake", "\u2212\u00BD", "3"]) Assert.Contains(word, words);
+        Assert.Equal(show != Notation.Staff, words.Contains("("));
+        Assert.Equal(show == Notation.Staff, glyphs.Contains(Smufl.GuitarString2));
+    }
+
     [Fact]
     public void SlideOfOnePart_HoldsTwoSystems_InTheMiddleOfTheFrame()
     {

@@ -69,7 +69,8 @@ internal static class RandomBars
             Notes = notes,
             Graces = count == 1 && notes[0] is { Attack: Attack.Picked, GlideIn: GlideIn.None } && random.Next(14) == 0 ? GracesOf(random, neck, low, fret) : [],
             Stroke = random.Next(8) == 0 ? Stroke.Down : random.Next(8) == 0 ? Stroke.Up : Stroke.None,
-            Roll = count > 2 && random.Next(5) == 0 ? (Roll)random.Next(1, 3) : Roll.None,
+            Roll = count > 2 && random.Next(5) == 0 ? (Roll)random.Next(1, 4) : Roll.None,
+            HasFermata = random.Next(25) == 0,
             Words = random.Next(20) == 0 ? "gently" : null,
             Dynamic = value.Length >= Beats.Quarter && random.Next(15) == 0 ? (Dynamic)random.Next(6) : null,
             PickingFinger = random.Next(15) == 0 ? 'm' : null,
@@ -85,7 +86,7 @@ internal static class RandomBars
     private static Note NoteOf(Random random, Neck neck, int number, int fret)
     {
         var note = Plain(neck, number, fret);
-        return random.Next(26) switch
+        return random.Next(30) switch
         {
             0 => note with { Bend = new Bend(0, [200, 0]) },
             1 => note with { Bend = new Bend(100, []), Vibrato = new Vibrato(VibratoWidth.Wide) },
@@ -110,6 +111,9 @@ internal static class RandomBars
             20 => note with { Attack = Attack.Held },
             21 => note with { GlideIn = GlideIn.FromAbove, GlideOut = GlideOut.Upwards },
             22 => note with { Attack = Attack.PullOff },
+            24 => note with { Trill = new(fret + random.Next(1, 4)) },
+            25 => note with { Trill = new(Math.Max(0, fret - 2)), IsGhost = true },
+            26 => note with { DipCents = 50 * random.Next(1, 5) },
             23 => note with { Bend = new Bend(0, [300]) },
             _ => note,
         };

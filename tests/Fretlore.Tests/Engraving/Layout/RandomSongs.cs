@@ -95,13 +95,16 @@ internal static class RandomSongs
         return events.ToValueList();
     }
 
-    private static Bar Marked(Bar bar, Random random) => random.Next(10) switch
+    private static Bar Marked(Bar bar, Random random) => random.Next(13) switch
     {
         0 => bar with { StartsRepeat = true },
         1 => bar with { RepeatCount = random.Next(2, 5) },
         2 => bar with { Tempos = [new TempoMark(Beats.Zero, new Tempo(new NoteValue(ValueBase.Quarter, random.Next(2)), random.Next(40, 220)))] },
         3 => bar with { EndLine = BarLine.Double },
         4 => bar with { EndingPasses = [1], StartsEnding = true, EndsEnding = true, RepeatCount = 2 },
+        6 => bar with { IsSegno = true, EndLine = BarLine.Double },
+        7 => bar with { IsCoda = true, Jump = Jump.ToCoda },
+        8 => bar with { Jump = (Jump)random.Next(1, 9) },
         5 => bar with { FeelChange = new Feel(ValueBase.Eighth), Tempos = [new TempoMark(Beats.Quarter, new Tempo(new NoteValue(ValueBase.Quarter), 90))] },
         _ => bar,
     };

@@ -41,6 +41,26 @@ internal static class StudySongs
         .Renumbered();
     }
 
+    /// <summary>One guitar with segno, coda and a jump, fermatas, trills, rakes and rolls, dips of the arm, fingers, hairpins.</summary>
+    public static Song JumpsAndOrnaments()
+    {
+        var b = new SongBuilder { Key = new Key(A, Mode.Aeolian, true) }.Part("Guitar");
+        b.Bar(Note(Q(2, 5), n => n with { Trill = new Fret(7) }), E(2, 8), E(2, 10),
+            Change(Play(ValueBase.Eighth, (5, 0), (4, 0), (3, 0), (2, 10)), e => e with { Roll = Roll.Rake, Notes = e.Notes.Select(n => n.Fret.IsOpen ? n with { IsDead = true } : n).ToValueList() }),
+            Note(E(2, 12), n => n with { DipCents = 200 }), Note(Q(2, 13), n => n with { DipCents = 100, Finger = Finger.Ring }));
+        b.Bar(Note(H(3, 5), n => n with { Trill = new Fret(8) }), Q(3, 7), Change(Q(3, 5), e => e with { HasFermata = true }));
+        b.Bar(Change(Q(1, 5), e => e with { Spans = Spans.Crescendo, Dynamic = Dynamic.Piano }), Change(Q(1, 7), e => e with { Spans = Spans.Crescendo }),
+            Change(Q(1, 8), e => e with { Dynamic = Dynamic.Forte, Spans = Spans.Diminuendo }), Change(Q(1, 5), e => e with { Spans = Spans.Diminuendo }));
+        b.Bar(Change(Play(ValueBase.Half, (3, 5), (2, 5), (1, 5)), e => e with { Roll = Roll.HighToLow }), Change(Rest(ValueBase.Half), e => e with { HasFermata = true }));
+        b.Bar(Note(Q(5, 7), n => n with { Trill = new Fret(8) }), Note(Q(5, 5), n => n with { Trill = new Fret(4), IsGhost = true }), Change(H(5, 0), e => e with { HasFermata = true }));
+        return b.Build("Jumps and ornaments")
+            .WithBar(0, x => x with { IsSegno = true })
+            .WithBar(2, x => x with { Jump = Jump.ToCoda })
+            .WithBar(3, x => x with { Jump = Jump.DalSegnoAlCoda, EndLine = BarLine.Double })
+            .WithBar(4, x => x with { IsCoda = true, EndLine = BarLine.Final })
+            .Renumbered();
+    }
+
     /// <summary>A chord of every quality that has a sign of its own, half a bar each: major seventh, minor, diminished, half-diminished, augmented.</summary>
     public static Song Qualities()
     {

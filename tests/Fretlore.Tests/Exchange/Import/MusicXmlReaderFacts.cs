@@ -130,9 +130,19 @@ public sealed class MusicXmlReaderFacts
     [Fact]
     public void WhatIsNotCarriedOver_IsNamedWithItsBar()
     {
-        var made = Measures(Note("E", 4, 16, "whole", 1, 0), Note("E", 4, 16, "whole", 1, 0, notations: "<fermata/><ornaments><trill-mark/></ornaments>"));
-        Assert.Contains("LeftOut bar 2 of Guitar: The sign fermata is not carried over.", Imported.Text(made.Remarks), StringComparison.Ordinal);
-        Assert.Contains("LeftOut bar 2 of Guitar: The sign trill-mark is not carried over.", Imported.Text(made.Remarks), StringComparison.Ordinal);
+        var made = Measures(Note("E", 4, 16, "whole", 1, 0), Note("E", 4, 16, "whole", 1, 0, notations: "<non-arpeggiate type=\"top\"/><ornaments><turn/></ornaments>"));
+        Assert.Contains("LeftOut bar 2 of Guitar: The sign non-arpeggiate is not carried over.", Imported.Text(made.Remarks), StringComparison.Ordinal);
+        Assert.Contains("LeftOut bar 2 of Guitar: The sign turn is not carried over.", Imported.Text(made.Remarks), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ATrillOfAnotherProgram_IsAWholeStep_AndSaidToBe()
+    {
+        var made = Measures(Note("E", 4, 16, "whole", 1, 0, notations: "<fermata/><ornaments><trill-mark/></ornaments>"));
+        var item = made.Song.Parts[0].Bars[0].Strands[0].Events[0];
+        Assert.True(item.HasFermata);
+        Assert.Equal(new Fret(2), item.Notes[0].Trill);
+        Assert.Contains("Changed bar 1 of Guitar: A trill's other pitch is not said: a whole step above is taken.", Imported.Text(made.Remarks), StringComparison.Ordinal);
     }
 
     [Fact]
