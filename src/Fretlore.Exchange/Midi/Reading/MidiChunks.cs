@@ -43,7 +43,7 @@ internal sealed record MidiChunks(double TicksPerQuarter, bool CountsFrames, IRe
     private static (double Ticks, bool Frames) TicksOf(ushort division)
     {
         if ((division & 0x8000) == 0) return division > 0 ? (division, false) : throw new RefusedFileException("The MIDI file says that a quarter note has no ticks.", Again);
-        var (frames, ticks) = (-(sbyte)(division >> 8), division & 0xFF);
+        var (frames, ticks) = (256 - (division >> 8), division & 0xFF);
         if (frames is not (24 or 25 or 29 or 30) || ticks == 0) throw new RefusedFileException("The MIDI file counts its time in a way that the standard does not know.", Again);
         return ((frames == 29 ? 30_000.0 / 1001 : frames) * ticks / 2, true);
     }

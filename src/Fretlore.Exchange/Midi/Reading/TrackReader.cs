@@ -45,7 +45,7 @@ internal sealed class TrackReader : IDisposable
         {
             if (events == MostEvents) throw new RefusedFileException("The MIDI file has more events than are taken.", "Export the tracks you want on their own.");
             var start = at;
-            tick += Variable();
+            tick += Variable(start);
             if (at >= bytes.Length) throw Broken(start);
             var status = bytes[at] >= 0x80 ? bytes[at++] : 0;
             var end = EndOf(status, before, start);
@@ -76,7 +76,7 @@ internal sealed class TrackReader : IDisposable
         if (kind is 0xFF or 0xF0 or 0xF7)
         {
             if (kind == 0xFF) at++;
-            var length = at < bytes.Length ? Variable() : throw Broken(start);
+            var length = at < bytes.Length ? Variable(start) : throw Broken(start);
             return length <= bytes.Length - at ? at + (int)length : throw Broken(start);
         }
         if (kind > 0xF0) throw Broken(start);
@@ -100,9 +100,8 @@ internal sealed class TrackReader : IDisposable
     }
 
     // A number of up to four bytes, seven bits in each.
-    private long Variable()
+    private long Variable(int start)
     {
-        var start = at;
         long value = 0;
         for (var i = 0; i < 4; i++)
         {
