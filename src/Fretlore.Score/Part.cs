@@ -14,6 +14,9 @@ public sealed record Part
 
     public required Neck Neck { get; init; }
 
+    /// <summary>The strings that are on, string 1 first, as many as the neck has; empty where nothing is said of them.</summary>
+    public ValueList<GuitarString> Strings { get; init; }
+
     /// <summary>The rig asked for, by what it does (clean, driven, ...), or null.</summary>
     public string? Sound { get; init; }
 

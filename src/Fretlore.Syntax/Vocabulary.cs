@@ -11,10 +11,10 @@ public static class Vocabulary
 
     /// <summary>Settings of the whole song, at the start of a line.</summary>
     public static ImmutableArray<string> SongSettings { get; } =
-        ["title", "artist", "credits", "rights", "permission", "tuning", "meter", "tempo", "key", "feel", "capo", "scale-length", "frets"];
+        ["title", "artist", "credits", "rights", "permission", "tuning", "meter", "tempo", "key", "feel", "capo", "scale-length", "gauges", "frets"];
 
     /// <summary>Settings of a part, on its line or indented below it.</summary>
-    public static ImmutableArray<string> PartSettings { get; } = ["tuning", "capo", "scale-length", "frets", "sound"];
+    public static ImmutableArray<string> PartSettings { get; } = ["tuning", "capo", "scale-length", "gauges", "frets", "sound"];
 
     /// <summary>Settings of a riff, each on a line of its own before the music.</summary>
     public static ImmutableArray<string> RiffSettings { get; } = ["tuning", "meter", "tempo", "key", "feel", "capo"];

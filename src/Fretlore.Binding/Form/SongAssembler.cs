@@ -25,6 +25,7 @@ internal sealed class SongAssembler(BindContext context, SongSettings settings)
             Name = p.Name,
             Title = p.Title,
             Neck = p.Neck,
+            Strings = p.Strings,
             Sound = p.Sound,
             Bars = BarWriter.Write(draft.Bars[i], plan, notes),
         }).ToValueList();

@@ -66,6 +66,14 @@ internal static class SettingProblems
         $"`{Shown(text)}` is no scale length.",
         "Write inches or millimetres with their unit, such as `26.5 in` or `648 mm`.");
 
+    public static Diagnostic NoGauge(TextSpan span, string text, string? nearest) => Error("FL2019", span,
+        $"There is no string of gauge `{Shown(text)}`.",
+        (nearest is null ? "" : $"The nearest there is is `{nearest}`. ") + "Write thousandths of an inch, low string first, `w` for wound: `46w 36w 26w 17 13 10`.");
+
+    public static Diagnostic GaugeCount(TextSpan span, int gauges, int strings) => Error("FL2020", span,
+        $"These are {gauges} gauges for {strings} strings.",
+        "Write one for each open string of the tuning, low string first.");
+
     public static Diagnostic UnknownChange(TextSpan span, string word, IEnumerable<string> known) => Error("FL2016", span,
         $"`{Shown(word)}` is no change.",
         Suggest(word, known, "Between parentheses stand changes such as `(meter 7/8)`, `(Q = 96)`, `(key D dorian)`, `(capo 3)`, `(swing)`, "

@@ -8,7 +8,7 @@ using Fretlore.Syntax;
 
 namespace Fretlore.Binding.Settings;
 
-/// <summary>Reads the settings that make a neck: tuning, capo, frets and scale length.</summary>
+/// <summary>Reads the settings that make a neck: tuning, capo, frets, scale length and gauges.</summary>
 internal static class NeckReader
 {
     private const int FewestStrings = 4;
@@ -25,6 +25,7 @@ internal static class NeckReader
             "tuning" => neck with { Tuning = Tuning(words, setting.Span, problems) ?? neck.Tuning },
             "capo" => neck with { Capo = ChangeReader.Capo(words, setting.Span, problems) ?? neck.Capo },
             "frets" => neck with { FretCount = Frets(words, setting.Span, problems) ?? neck.FretCount },
+            "gauges" => neck with { Strings = Gauges(words, setting.Span, problems) ?? neck.Strings },
             "scale-length" => neck with { ScaleLength = ScaleLength(words, setting.Span, problems) ?? neck.ScaleLength },
             _ => neck,
         };
@@ -49,6 +50,31 @@ internal static class NeckReader
         }
         if (pitches[0].Midi > pitches[^1].Midi) problems.Add(SettingProblems.TuningFromHighToLow(span));
         return new Tuning(pitches.ToValueList());
+    }
+
+    /// <summary>Finds gauges that are more or fewer than the strings they are for.</summary>
+    public static void CheckGauges(NeckSettings said, Tuning tuning, TextSpan span, DiagnosticBag problems)
+    {
+        if (said.Strings is { } strings && strings.Count != tuning.StringCount) problems.Add(SettingProblems.GaugeCount(span, strings.Count, tuning.StringCount));
+    }
+
+    // Low to high like the tuning; kept high to low like strings are numbered.
+    private static ValueList<GuitarString>? Gauges(ImmutableArray<SheetWord> words, TextSpan span, DiagnosticBag problems)
+    {
+        var strings = new List<GuitarString>();
+        foreach (var word in words)
+        {
+            var (gauge, problem) = GaugeText.Read(word.Text);
+            if (problem != GaugeProblem.None)
+            {
+                problems.Add(SettingProblems.NoGauge(word.Span, word.Text, gauge?.ToString()));
+                return null;
+            }
+            strings.Insert(0, gauge!);
+        }
+        if (strings.Count > 0) return strings.ToValueList();
+        problems.Add(SettingProblems.NothingSaid(span, "gauges"));
+        return null;
     }
 
     private static int? Frets(ImmutableArray<SheetWord> words, TextSpan span, DiagnosticBag problems)

@@ -2,12 +2,13 @@ using System.Collections.Immutable;
 using Fretlore.Binding.Problems;
 using Fretlore.Binding.Words;
 using Fretlore.Guitar;
+using Fretlore.Music;
 using Fretlore.Syntax;
 
 namespace Fretlore.Binding.Settings;
 
 /// <summary>A part before it has music.</summary>
-internal sealed record DeclaredPart(string Name, string Title, Neck Neck, string? Sound);
+internal sealed record DeclaredPart(string Name, string Title, Neck Neck, ValueList<GuitarString> Strings, string? Sound);
 
 /// <summary>Binds the parts of a sheet.</summary>
 internal static class PartBinder
@@ -27,7 +28,7 @@ internal static class PartBinder
             if (!seen.Add(part.Name.Text)) problems.Add(NameProblems.DeclaredTwice(part.Name, "part"));
             else parts.Add(Bind(part, song, otherwise, problems));
         }
-        if (parts.Count == 0) parts.Add(new DeclaredPart("guitar", "Guitar", song.Neck.On(otherwise), null));
+        if (parts.Count == 0) parts.Add(new DeclaredPart("guitar", "Guitar", song.Neck.On(otherwise), song.Neck.StringsOn(song.Neck.On(otherwise)), null));
         return parts.DrainToImmutable();
     }
 
@@ -43,9 +44,12 @@ internal static class PartBinder
             if (words.Length == 0) problems.Add(SettingProblems.NothingSaid(setting.Span, "sound"));
             else sound = SheetWord.Join(words);
         }
+        if (part.Settings.FirstOrDefault(s => s.Word.Text == "gauges") is { } gauges && (neck.Tuning ?? song.Neck.Tuning) is { } tuning)
+            NeckReader.CheckGauges(neck, tuning, gauges.Span, problems);
         if (neck.Tuning is null && song.Neck.Tuning is null) problems.Add(SettingProblems.NoTuning(part.Name.Span));
         var title = part.Title is { IsMissing: false } text ? SheetWord.Unquote(text.Text) : "";
-        return new DeclaredPart(
-            part.Name.Text, title.Length > 0 ? title : part.Name.Text, neck.Over(song.Neck).On(otherwise), sound);
+        var whole = neck.Over(song.Neck);
+        var strung = whole.On(otherwise);
+        return new DeclaredPart(part.Name.Text, title.Length > 0 ? title : part.Name.Text, strung, whole.StringsOn(strung), sound);
     }
 }

@@ -18,6 +18,10 @@ internal static class SettingsBinder
             song = Read(song, setting, problems);
         }
         if (sheet.Blocks.IsEmpty) return song;
+        if (sheet.Blocks.OfType<SettingSyntax>().FirstOrDefault(s => s.Word.Text == "gauges") is { } gauges && song.Neck.Tuning is { } tuning)
+        {
+            NeckReader.CheckGauges(song.Neck, tuning, gauges.Span, problems);
+        }
         var top = new TextSpan(0, 0);
         if (!seen.Contains("title")) problems.Add(SettingProblems.NoTitle(top));
         if (!seen.Contains("tempo")) problems.Add(SettingProblems.TempoTaken(top));

@@ -29,8 +29,11 @@ internal static class HeaderText
         if (first.FeelChange is { } feel && feel != Feel.Straight) Setting("feel", SheetWords.Of(feel));
         if (neck.FretCount != DefaultFrets) Setting("frets", SheetWords.Of(neck.FretCount));
         if (neck.ScaleLength != DefaultScaleLength) Setting("scale-length", Length(neck.ScaleLength));
+        var strings = StringsOf(song.Parts[0]);
+        var isShared = song.Parts.All(p => p.Neck.StringCount != neck.StringCount || StringsOf(p) == strings);
+        if (isShared && strings.Count > 0) Setting("gauges", Gauges(strings));
         text.Append('\n');
-        foreach (var part in song.Parts) WritePart(part, neck, text);
+        foreach (var part in song.Parts) WritePart(part, neck, isShared ? strings : [], text);
         foreach (var shape in song.Shapes) text.Append(CultureInfo.InvariantCulture, $"shape {shape.Name} [{string.Join(' ', shape.Shape.LowToHigh.Select(f => f?.ToString() ?? "."))}]\n");
         if (song.Shapes.Count > 0) text.Append('\n');
 
@@ -44,7 +47,7 @@ internal static class HeaderText
     public static Tempo TempoOf(Song song) =>
         song.Bars[0].Tempos.Count > 0 && song.Bars[0].Tempos[0].At.IsZero ? song.Bars[0].Tempos[0].Tempo : Tempo.Default;
 
-    private static void WritePart(Part part, Neck song, StringBuilder text)
+    private static void WritePart(Part part, Neck song, ValueList<GuitarString> strings, StringBuilder text)
     {
         text.Append(CultureInfo.InvariantCulture, $"part {part.Name} {SheetWords.Quoted(part.Title)}");
         if (part.Sound is { } sound && SheetWords.OneLine(sound) is { Length: > 0 } word) text.Append("  sound ").Append(word);
@@ -53,8 +56,16 @@ internal static class HeaderText
         if (part.Neck.Capo != song.Capo) text.Append(CultureInfo.InvariantCulture, $"  capo {(part.Neck.Capo == 0 ? "off" : SheetWords.Of(part.Neck.Capo))}\n");
         if (part.Neck.FretCount != song.FretCount) text.Append(CultureInfo.InvariantCulture, $"  frets {part.Neck.FretCount}\n");
         if (part.Neck.ScaleLength != song.ScaleLength) text.Append(CultureInfo.InvariantCulture, $"  scale-length {Length(part.Neck.ScaleLength)}\n");
+        if (StringsOf(part) is { Count: > 0 } own && own != strings) text.Append(CultureInfo.InvariantCulture, $"  gauges {Gauges(own)}\n");
         text.Append('\n');
     }
+
+    // A song moved to another number of strings has lost its set.
+    private static ValueList<GuitarString> StringsOf(Part part) => part.Strings.Count == part.Neck.StringCount ? part.Strings : [];
+
+    // A plain string thicker than usual says so.
+    private static string Gauges(ValueList<GuitarString> strings) => string.Join(
+        ' ', strings.Reverse().Select(s => s.ToString() is var text && GaugeText.Read(text).String == s ? text : text + "p"));
 
     private static string Length(double millimetres)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Fretlore.Guitar;
 
 namespace Fretlore.Hands.Strings;
 

@@ -3,6 +3,7 @@ using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Layout;
 using Fretlore.Guitar;
 using Fretlore.Hands.Strings;
+using Fretlore.Music;
 using Fretlore.Score;
 
 namespace Fretlore.Lesson.HandOuts;
@@ -18,18 +19,19 @@ internal static class TuningHandOut
     {
         var pages = new HandOutPages(song, "Tuning and strings", paper, texts);
         pages.Title("Tuning and strings");
-        foreach (var parts in song.Parts.GroupBy(p => p.Neck)) Write(pages, parts.Key, string.Join(", ", parts.Select(p => p.Title)));
+        foreach (var parts in song.Parts.GroupBy(p => (p.Neck, p.Strings))) Write(pages, parts.Key.Neck, parts.Key.Strings, string.Join(", ", parts.Select(p => p.Title)));
         return pages.ToDocument();
     }
 
-    private static void Write(HandOutPages pages, Neck neck, string who)
+    private static void Write(HandOutPages pages, Neck neck, ValueList<GuitarString> strings, string who)
     {
         pages.Heading($"{who}: {neck.Tuning}");
         pages.Paragraph(neck.Capo == 0
             ? "Written from the low string to the high one; string 1 is the highest. No capo."
             : string.Create(CultureInfo.InvariantCulture, $"Written from the low string to the high one, without the capo; string 1 is the highest. Put the capo at fret {neck.Capo} after tuning; frets on the pages are counted from it."));
         var geometry = NeckGeometry.Of(neck);
-        var set = StringSet.For(neck.Tuning, geometry, StringFeel.Named[0]);
+        var isSaid = strings.Count == neck.StringCount;
+        var set = isSaid ? StringSet.Of(neck.Tuning, geometry, strings.Items) : StringSet.For(neck.Tuning, geometry, StringFeel.Named[0]);
         var usual = UsualSet.For(neck.StringCount);
         pages.Table([0, 0.12, 0.26, 0.42, 0.58, 0.74],
         [
@@ -40,12 +42,12 @@ internal static class TuningHandOut
                 Text($"{s.Tension.Newtons:0} N ({s.Tension.PoundsForce:0.0} lbf)"),
             ]),
         ]);
-        pages.Paragraph(Text($"Hertz are for A4 = 440. Gauges, in inches (w: wound), are those that come nearest to an even pull on a scale of {neck.ScaleLength:0} mm; together they pull {set.Load.Newtons:0} N ({set.Load.PoundsForce:0} lbf)."));
-        foreach (var remark in StringRemarks.On(set, StringFeel.Named[0], usual?.At(neck.ScaleLength))) pages.Paragraph(remark.Text);
+        pages.Paragraph(Text($"Hertz are for A4 = 440. Gauges, in inches (w: wound), are {(isSaid ? "the player's" : "those that come nearest to an even pull")} on a scale of {neck.ScaleLength:0} mm; together they pull {set.Load.Newtons:0} N ({set.Load.PoundsForce:0} lbf)."));
+        foreach (var remark in StringRemarks.On(set, isSaid ? null : StringFeel.Named[0], usual?.At(neck.ScaleLength))) pages.Paragraph(remark.Text);
         pages.Paragraph(Care);
     }
 
-    private static string FromUsual(Music.Height now, Music.Height? usual) => usual is not { } from ? "" : (now - from) switch
+    private static string FromUsual(Height now, Height? usual) => usual is not { } from ? "" : (now - from) switch
     {
         0 => "as usual",
         var up and > 0 => Text($"up {Steps(up)}"),

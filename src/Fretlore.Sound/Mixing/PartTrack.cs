@@ -39,7 +39,7 @@ internal sealed class PartTrack : ITrack
         wah = WahPedal.Of(song, part, stretch);
         takes = [.. Enumerable.Range(0, rig.Takes).Select(take => StringNotes.Of(song, exact ? part : HumanTouch.Play(part, take), stretch, !exact)
             .Where(s => s.Notes.Length > 0 || rig.Sympathy > 0)
-            .Select(s => new StringPlayer(s.Notes, StringBuild.Of(s.String, s.Neck, rig.Body), rig.PickupPlace, take)).ToArray())];
+            .Select(s => new StringPlayer(s.Notes, StringBuild.Of(s.String, s.Neck, rig.Body, s.Said), rig.PickupPlace, take)).ToArray())];
         chain = new RigChain(rig, Block);
         var both = Math.Sqrt(1 / (1 + OtherSide * OtherSide));
         places = rig.Takes == 2

@@ -6,8 +6,8 @@ using Fretlore.Sound.Strings;
 
 namespace Fretlore.Sound.Mixing;
 
-/// <summary>The notes of one string with their places in the sound, and the neck it is on.</summary>
-internal sealed record StringNotes(StringNumber String, Neck Neck, ImmutableArray<StringNote> Notes)
+/// <summary>The notes of one string with their places in the sound, the neck it is on, and the string itself where the sheet says it.</summary>
+internal sealed record StringNotes(StringNumber String, Neck Neck, ImmutableArray<StringNote> Notes, GuitarString? Said)
 {
     private const int HighestPartial = 16;
 
@@ -29,7 +29,8 @@ internal sealed record StringNotes(StringNumber String, Neck Neck, ImmutableArra
         {
             var neck = heard[number].Select(n => NeckIn(n.Bar)).FirstOrDefault(usual);
             var notes = heard[number].SelectMany(n => Rounds(NoteOf(n, NeckIn(n.Bar), stretch) with { Varies = varies }, stretch)).OrderBy(n => n.Start);
-            strings.Add(new StringNotes(new StringNumber(number), neck, [.. notes]));
+            var said = part.Part.Strings.Count == neck.StringCount && number <= neck.StringCount ? part.Part.Strings[number - 1] : null;
+            strings.Add(new StringNotes(new StringNumber(number), neck, [.. notes], said));
         }
         return strings;
     }

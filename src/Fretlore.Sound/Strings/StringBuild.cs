@@ -13,20 +13,24 @@ internal readonly record struct StringBuild(double OpenHertz, double Stiffness, 
     private const double SteelElasticity = 2.0e11; // Pa
     private const double ThickestPlain = 0.00051; // m, a 20 gauge: thicker ones are wound (common practice)
 
-    /// <summary>The string a player would put on for this pitch: of steel, at an ordinary tension for the scale length.</summary>
+    /// <summary>The string the sheet says, or the one a player would put on for this pitch: of steel, at an ordinary tension for the scale length.</summary>
     /// <param name="number">The string.</param>
-    /// <param name="neck">Its neck; the sheet does not say the gauges, so they follow from pitch and scale length.</param>
+    /// <param name="neck">Its neck.</param>
     /// <param name="body">How much the instrument takes from the string.</param>
-    public static StringBuild Of(StringNumber number, Neck neck, BodyLoss body)
+    /// <param name="said">The string that is on; null where the sheet does not say, so that its gauge follows from pitch and scale length.</param>
+    public static StringBuild Of(StringNumber number, Neck neck, BodyLoss body, GuitarString? said = null)
     {
         var open = (neck.Tuning[number].Height + neck.Capo).Hertz();
         var uncapoed = neck.Tuning[number].Height.Hertz();
         var length = neck.ScaleLength / 1000;
         // 75 N (17 lbf) is what most sets have; a bass string has twice that (common practice).
-        var tension = uncapoed < 62 ? 150 : 75;
-        var massPerMetre = tension / Math.Pow(2 * length * uncapoed, 2);
+        double tension = uncapoed < 62 ? 150 : 75;
+        var squared = Math.Pow(2 * length * uncapoed, 2);
+        var massPerMetre = said?.Mass ?? tension / squared;
+        if (said is not null) tension = massPerMetre * squared;
+        // As thick as solid steel of that weight: so near is wire, and the winding's gaps are left out.
         var diameter = Math.Sqrt(4 * massPerMetre / (Math.PI * SteelDensity));
-        var isWound = diameter > ThickestPlain;
+        var isWound = said is null ? diameter > ThickestPlain : said.Make == StringMake.Wound;
         var bending = isWound ? CoreOf(diameter) : diameter;
         var speaking = length * Math.Pow(2, -neck.Capo / 12.0);
         // B = π³ E d⁴ / (64 T L²), Fletcher 1964.

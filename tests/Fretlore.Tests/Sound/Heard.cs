@@ -22,7 +22,7 @@ internal static class Heard
         var stretch = Stretch.OfNumbers(performed, null, null)!.Value;
         var notes = part.Notes.Where(n => n.String.Value == number)
             .Select(n => StringNotes.NoteOf(n, part.Part.Neck, stretch)).ToImmutableArray();
-        var build = StringBuild.Of(new StringNumber(number), part.Part.Neck, BodyLoss.Solid);
+        var build = StringBuild.Of(new StringNumber(number), part.Part.Neck, BodyLoss.Solid, part.Part.Strings.Count > 0 ? part.Part.Strings[number - 1] : null);
         var sound = new double[(int)(seconds * Rate)];
         var player = new StringPlayer(notes, build, pickup, 0);
         for (var at = 0; at < sound.Length; at += 500) player.Play(at, sound.AsSpan(at, Math.Min(500, sound.Length - at)));

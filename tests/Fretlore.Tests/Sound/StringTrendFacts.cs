@@ -32,6 +32,24 @@ public sealed class StringTrendFacts
     }
 
     [Fact]
+    public void AThickerGauge_IsHeardFurtherFromHarmonic_AndAWoundThirdNearerThanAPlainOne()
+    {
+        // String 3, open, its tenth partial: from .016 plain over .018 and .020 to .020 wound.
+        double Sharp(string gauge)
+        {
+            var song = Sheets.Song($"title T\ntuning E2 A2 D3 G3 B3 E4\ngauges 46w 36w 26w {gauge} 13 10\ntempo Q = 120\nsection A\n  @3 W 0\n");
+            var hertz = new Height(55).Hertz();
+            var build = StringBuild.Of(new StringNumber(3), song.Parts[0].Neck, BodyLoss.Solid, song.Parts[0].Strings[2]);
+            var law = 10 * hertz * Math.Sqrt((1 + 100 * build.Stiffness) / (1 + build.Stiffness));
+            return Heard.Cents(Heard.Frequency(Heard.String(song, 3, 1), 0.1, 0.2, law), 10 * hertz);
+        }
+        double[] plain = [Sharp("16"), Sharp("18"), Sharp("20p")];
+        TestContext.Current.SendDiagnosticMessage("partial 10 of G3 on .016, .018, .020: {0:0.0}, {1:0.0}, {2:0.0} cents sharp; .020w {3:0.0}", plain[0], plain[1], plain[2], Sharp("20w"));
+        Assert.Equal(plain.Order(), plain);
+        Assert.True(plain[2] > plain[0] + 1 && Sharp("20w") < plain[0]);
+    }
+
+    [Fact]
     public void HigherOnTheNeck_ANoteDiesAwayFaster()
     {
         double[] falls = [.. new[] { 0, 7, 14, 21 }.Select(fret =>

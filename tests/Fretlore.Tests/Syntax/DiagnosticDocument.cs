@@ -55,6 +55,7 @@ internal static class DiagnosticDocument
             "symbol" => "Am7",
             "heard" => "C6",
             "missing" => "G",
+            "nearest" => ".010",
             _ => "word",
         },
         var t when t == typeof(IEnumerable<string>) => new[] { "lead", "bed" },

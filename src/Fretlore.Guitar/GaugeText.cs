@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Fretlore.Hands.Strings;
+namespace Fretlore.Guitar;
 
 /// <summary>Why a gauge could not be read.</summary>
 public enum GaugeProblem

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Fretlore.Hands.Strings;
+namespace Fretlore.Guitar;
 
 /// <summary>How a string is made.</summary>
 public enum StringMake
@@ -31,10 +31,14 @@ public sealed record GuitarString
     /// <summary>Pounds per inch.</summary>
     public double UnitWeight { get; }
 
+    /// <summary>Kilograms per metre.</summary>
+    public double Mass => UnitWeight * 0.45359237 / 0.0254;
+
     /// <summary>Outside diameter in metres.</summary>
     public double Diameter => Gauge * 0.0254;
 
-    internal int GaugeTenThousandths { get; }
+    /// <summary>Outside diameter in ten-thousandths of an inch.</summary>
+    public int GaugeTenThousandths { get; }
 
     /// <summary>As printed on packets: <c>.0095</c>, <c>.010</c>, <c>.046w</c>.</summary>
     public override string ToString()

@@ -1,13 +1,13 @@
 using System.Collections.Immutable;
 
-namespace Fretlore.Hands.Strings;
+namespace Fretlore.Guitar;
 
 /// <summary>What a string weighs by gauge: plain steel and nickel-plated steel round wound.</summary>
 /// <remarks>
 /// Source: a string maker's published tension chart, as transcribed in the MIT-licensed package stringcalc (unit weights in pounds per inch; 55 gauges).
 /// T = UW (2 L F)^2 / 386.4 with these weights gives back the chart's 437 tensions within 0.07 lbf.
 /// </remarks>
-internal static class UnitWeightTable
+public static class UnitWeightTable
 {
     /// <summary>The gauges there are, thin to thick, plain ones first.</summary>
     public static ImmutableArray<GuitarString> All { get; } = [.. Rows(StringMake.Plain, Plain), .. Rows(StringMake.Wound, Wound)];
