@@ -11,6 +11,8 @@ switch (args)
         return SoundLook.Print(Console.Out);
     case ["--exchange"]:
         return ExchangeLook.Print(Console.Out);
+    case ["--pages"]:
+        return PagesLook.Print(Console.Out);
     case ["--hands"]:
         return HandsLook.Print(Console.Out);
     case ["--sheet", var bars] when int.TryParse(bars, out var count) && count > 0 && count % 8 == 0:

@@ -193,7 +193,7 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
             top = Math.Min(top, end.Sign.Y);
             bottom = Math.Max(bottom, end.Sign.Y);
         }
-        var left = entersHere ? Math.Min(geometry.MusicLeft + 0.3, note.X - 1) : note.X + Width(placed) / 2;
+        var left = entersHere ? Math.Clamp(note.X - 1, geometry.MusicLeft, geometry.MusicLeft + 0.3) : note.X + Width(placed) / 2;
         var right = leaves ? geometry.Right : SystemNotes.XOf(geometry, end) + Width(end) / 2;
         if (right - left < 0.5) return;
         // On the usual side, or on the other where that is nearer to the heads.
