@@ -15,6 +15,10 @@ switch (args)
         return PagesLook.Print(Console.Out);
     case ["--hands"]:
         return HandsLook.Print(Console.Out);
+    case ["--roadmaps"]:
+        return RoadMapLook.Print(Console.Out, 100);
+    case ["--roadmaps", var number] when int.TryParse(number, out var takes) && takes > 0:
+        return RoadMapLook.Print(Console.Out, takes);
     case ["--sheet", var bars] when int.TryParse(bars, out var count) && count > 0 && count % 8 == 0:
         Console.Out.Write(GeneratedSong.Sheet(count));
         return 0;

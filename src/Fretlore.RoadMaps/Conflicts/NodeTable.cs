@@ -33,7 +33,7 @@ internal sealed class NodeTable
     /// <summary>For each node all that may follow it without a rest, as far as leaps and repeats are concerned; null where all may.</summary>
     public NodeSet[]? After(StretchBar bar)
     {
-        var key = (bar.WidestLeap, bar.Forbids<Score.Avoided.Repeats>());
+        var key = (bar.WidestLeap, bar.ForbidsRepeats);
         if (key is (null, false)) return null;
         if (following.TryGetValue(key, out var sets) && sets.Length == nodes.Count) return sets;
         sets = new NodeSet[nodes.Count];

@@ -19,6 +19,9 @@ public sealed record PhraseModel
     /// <summary>Notes of the song's own phrases that count as much as the figures here.</summary>
     public double TradeNotes { get; init; } = 60;
 
+    /// <summary>Cost of a note twice in a row besides its interval's: it takes the way out of a line.</summary>
+    public double Repeat { get; init; } = 1.2;
+
     /// <summary>Cost of turning round after a step: lines run on more than they turn.</summary>
     public double TurnAfterStep { get; init; } = 0.9;
 

@@ -20,6 +20,9 @@ internal sealed class PhraseFinder(TakeSet takes)
 
     private readonly List<Riff> made = [];
 
+    // Bars that are a lick of the song's, as it is or varied.
+    private readonly HashSet<(int Take, int Bar)> ofKnown = [];
+
     public FoundPhrases Find()
     {
         var rules = new List<RoadMapRule>();
@@ -82,8 +85,16 @@ internal sealed class PhraseFinder(TakeSet takes)
         var names = Riffs.Where(r => r.Bars.Count < takes.Use.BarCount && LickFinder.MomentsOf(r).Length >= LeastNotes).Select(r => r.Name).ToValueList();
         if (names.Count == 0) return [];
         var stretch = takes.Stretch.With(new RoadMap { Name = takes.Use.RoadMap, Rules = [new LickRule(names)] });
-        var uses = takes.Lines.SelectMany(line => LickFinder.Find(stretch, line).Uses)
-            .Where(u => !Enumerable.Range(u.Bar - 1, u.BarCount).Any(b => takes.IsFixed[b])).ToList();
+        var uses = new List<LickUse>();
+        for (var take = 0; take < takes.Lines.Length; take++)
+        {
+            foreach (var use in LickFinder.Find(stretch, takes.Lines[take]).Uses)
+            {
+                if (Enumerable.Range(use.Bar - 1, use.BarCount).Any(b => takes.IsFixed[b])) continue;
+                uses.Add(use);
+                for (var bar = use.Bar - 1; bar < use.Bar - 1 + use.BarCount; bar++) ofKnown.Add((take, bar));
+            }
+        }
         // Once, and varied at that, may be chance.
         return [.. uses.GroupBy(u => u.Riff).Where(g => g.Count() > 1 || g.Any(u => u.Kept == u.Moments))
             .Select(g => new LickRule([g.Key], Range(g.Min(u => u.Bar), g.Max(u => u.Bar + u.BarCount - 1))))];
@@ -92,7 +103,7 @@ internal sealed class PhraseFinder(TakeSet takes)
     /// <summary>Bars that come in several takes, or several times, and are no riff yet.</summary>
     private IEnumerable<RoadMapRule> Repeated()
     {
-        var bars = takes.Takes.SelectMany((take, t) => Enumerable.Range(0, take.Length).Where(b => !takes.IsFixed[b]).Select(b => (Take: t, Bar: b, Key: KeyOf(take[b], takes.Lengths[b]))))
+        var bars = takes.Takes.SelectMany((take, t) => Enumerable.Range(0, take.Length).Where(b => !takes.IsFixed[b] && !ofKnown.Contains((t, b))).Select(b => (Take: t, Bar: b, Key: KeyOf(take[b], takes.Lengths[b]))))
             .Where(b => b.Key is not null).GroupBy(b => b.Key!).Where(g => g.Select(b => b.Take).Distinct().Count() > 1);
         foreach (var group in bars.OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).Take(MostLicks))
         {

@@ -121,16 +121,20 @@ internal sealed class LineSampler
         for (var n = 0; n < next; n++) own[n] = Own(i + 1, n, extra);
         var message = new double[count * StepRules.Ways];
         var most = 0.0;
+        Span<double> byWay = stackalloc double[StepRules.Ways];
         for (var a = 0; a < count; a++)
         {
+            byWay.Clear();
             for (var b = 0; b < next; b++)
             {
                 var step = steps[i + 1][a * next + b];
                 if (step == 0) continue;
                 var now = ways[i + 1][a * next + b];
-                var weight = step * own[b] * ahead[i + 1][b * StepRules.Ways + now];
-                if (weight == 0) continue;
-                for (var before = 0; before < StepRules.Ways; before++) message[a * StepRules.Ways + before] += weight * turns[before * StepRules.Ways + now];
+                byWay[now] += step * own[b] * ahead[i + 1][b * StepRules.Ways + now];
+            }
+            for (var before = 0; before < StepRules.Ways; before++)
+            {
+                for (var now = 0; now < StepRules.Ways; now++) message[a * StepRules.Ways + before] += byWay[now] * turns[before * StepRules.Ways + now];
             }
         }
         foreach (var weight in message) most = Math.Max(most, weight);

@@ -5,7 +5,7 @@ using Fretlore.Score;
 
 namespace Fretlore.RoadMaps.Search;
 
-/// <summary>The places on the neck where a rule-keeping note can be at a time.</summary>
+/// <summary>The places on the neck where a rule-keeping note can be at a time, in the bars of one stretch.</summary>
 internal sealed class PlaceFinder(Neck neck)
 {
     // A whole step is the most that is bent without being asked for; the first frets are too stiff to bend (common practice).
@@ -15,12 +15,20 @@ internal sealed class PlaceFinder(Neck neck)
 
     private const int HighestFret = 22;
 
+    private readonly Dictionary<(int Bar, Beats At, bool Bends, FretWindow? Hand), List<PlaceNode>> known = [];
+
     /// <summary>Notes of the scale, or of the roles, on the strings and frets of the bar that are not to be avoided.</summary>
     /// <param name="bar">The bar.</param>
     /// <param name="at">Quarter notes from its start.</param>
     /// <param name="bends">True to have bent notes among them.</param>
     /// <param name="hand">Frets to stay on besides the rule's; null for no matter.</param>
-    public List<PlaceNode> At(StretchBar bar, Beats at, bool bends, FretWindow? hand)
+    public IReadOnlyList<PlaceNode> At(StretchBar bar, Beats at, bool bends, FretWindow? hand)
+    {
+        if (known.TryGetValue((bar.Number, at, bends, hand), out var found)) return found;
+        return known[(bar.Number, at, bends, hand)] = FindAt(bar, at, bends, hand);
+    }
+
+    private List<PlaceNode> FindAt(StretchBar bar, Beats at, bool bends, FretWindow? hand)
     {
         var nodes = new List<PlaceNode>();
         var tones = bar.TonesAt(at);
@@ -66,7 +74,7 @@ internal sealed class PlaceFinder(Neck neck)
     /// <summary>Places of the note that a target is reached from, which need not be in the scale.</summary>
     public List<PlaceNode> Before(StretchBar bar, Beats at, NoteName target, Approach how, FretWindow? hand)
     {
-        var nodes = At(bar, at, false, hand);
+        var nodes = FindAt(bar, at, false, hand);
         if (how.From is null && how.Kind != ApproachKind.Step) return nodes;
         foreach (var (number, fret, height) in Places(bar, hand))
         {

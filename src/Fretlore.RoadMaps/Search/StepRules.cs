@@ -45,7 +45,7 @@ internal sealed class StepRules
             if (to.Given is null || from.Given is null)
             {
                 if (to.Bar.IsFree && to.Bar.WidestLeap is { } widest && Math.Abs(b.Height - a.Final) > widest) return false;
-                if (to.Bar.IsFree && b.Height == a.Final && to.Bar.Forbids<Avoided.Repeats>()) return false;
+                if (to.Bar.IsFree && b.Height == a.Final && to.Bar.ForbidsRepeats) return false;
             }
         }
         foreach (var way in to.Ways)
@@ -84,7 +84,7 @@ internal sealed class StepRules
         var hand = Math.Max(0, Math.Abs(a.String - b.String) - 1) * model.SkippedString;
         if (a.Fret > 0 && b.Fret > 0) hand += Math.Max(0, Math.Abs(a.Fret - b.Fret) - 2) * model.FarFret;
         // After a breath the line begins anew: where it comes from matters little.
-        return to.FollowsRest ? interval * 0.4 + hand * 0.3 : interval + hand * handEffort;
+        return to.FollowsRest ? interval * 0.4 + hand * 0.3 : interval + hand * handEffort + (b.Height == a.Final ? model.Repeat : 0);
     }
 
     /// <summary>How a note is come to: 0 from the same or from nowhere, 1 and 2 up and down by step, 3 and 4 by leap.</summary>

@@ -67,6 +67,7 @@ public sealed class SoloStretch
             var number = i + 1;
             var scale = Map.RuleIn<ScaleRule>(number, Count);
             var frets = Map.RuleIn<FretsRule>(number, Count);
+            ImmutableArray<AvoidRule> avoids = [.. Map.RulesOf<AvoidRule>().Where(a => a.Bars is null || a.Bars.Contains(number, Count))];
             bars.Add(new StretchBar
             {
                 Number = number,
@@ -85,7 +86,9 @@ public sealed class SoloStretch
                 Window = frets is null ? null : FretWindow.Of(frets, number, Count),
                 Density = Map.RuleIn<DensityRule>(number, Count),
                 Rhythm = Map.RuleIn<RhythmRule>(number, Count),
-                Avoids = [.. Map.RulesOf<AvoidRule>().Where(a => a.Bars is null || a.Bars.Contains(number, Count))],
+                Avoids = avoids,
+                WidestLeap = avoids.SelectMany(a => a.What.Items).OfType<Avoided.Leaps>().Min(l => (int?)l.Semitones),
+                ForbidsRepeats = avoids.Any(a => a.What.Items.Any(w => w is Avoided.Repeats)),
             });
             start += bar.Length;
         }

@@ -74,7 +74,10 @@ public sealed record StretchBar
     }
 
     /// <summary>The widest leap that is not to be avoided, in semitones; null for any.</summary>
-    public int? WidestLeap => Avoids.SelectMany(a => a.What.Items).OfType<Avoided.Leaps>().Min(l => (int?)l.Semitones);
+    public int? WidestLeap { get; init; }
+
+    /// <summary>True when no note may come twice in a row.</summary>
+    public bool ForbidsRepeats { get; init; }
 
     public bool Forbids<T>() where T : Avoided => Avoids.Any(a => a.What.Items.Any(w => w is T));
 

@@ -75,7 +75,7 @@ public static class PhraseModelText
 
     private static IEnumerable<(string, double)> Costs(PhraseModel model) =>
     [
-        ("widerLeap", model.WiderLeap), ("turnAfterStep", model.TurnAfterStep), ("onAfterLeap", model.OnAfterLeap), ("leapAfterLeap", model.LeapAfterLeap),
+        ("widerLeap", model.WiderLeap), ("repeat", model.Repeat), ("turnAfterStep", model.TurnAfterStep), ("onAfterLeap", model.OnAfterLeap), ("leapAfterLeap", model.LeapAfterLeap),
         ("strongOutsideChord", model.StrongOutsideChord), ("weakOutsideChord", model.WeakOutsideChord), ("skippedString", model.SkippedString), ("farFret", model.FarFret),
         ("offHeight", model.OffHeight), ("otherThanEchoed", model.OtherThanEchoed), ("pastTarget", model.PastTarget), ("breath", model.Breath), ("landingNote", model.LandingNote),
         ("offDensity", model.OffDensity), ("cutCell", model.CutCell), ("otherCell", model.OtherCell), ("otherLength", model.OtherLength), ("bend", model.Bend), ("bendSeconds", model.BendSeconds), ("longSeconds", model.LongSeconds),

@@ -124,7 +124,7 @@ public sealed class RoadMapFacts : IDisposable
         Assert.Equal(0, desktop.Run("roadmap", "kestrel.lore", "descent", "--takes", "4"));
         string[] takes = [.. Enumerable.Range(1, 4).Select(n => $"descent-takes/descent-take-{n}.lore")];
         Assert.Equal(0, desktop.Run(["roadmap", "--propose", .. takes, "--name", "descent"]));
-        Assert.StartsWith("roadmap descent\n  fixed dive in bar 1\n  scale D minor pentatonic\n", desktop.Out, StringComparison.Ordinal);
+        Assert.Contains("roadmap descent\n  fixed dive in bar 1\n  scale D minor pentatonic\n", desktop.Out, StringComparison.Ordinal);
         Assert.Contains("4 takes of Lead guitar in Solo: bar 1 never changed, bars 2-8 wandered.", desktop.Error, StringComparison.Ordinal);
         Assert.Equal(0, desktop.Run(["roadmap", "--propose", .. takes, "--name", "descent", "-o", "proposed.lore"]));
         Assert.Equal(0, desktop.Run("check", "proposed.lore"));

@@ -22,7 +22,7 @@ internal static class TakeLook
         for (var i = 0; i < notes.Count; i++)
         {
             var note = notes[i];
-            var leads = i + 1 < notes.Count && take.Check.Aims.Any(a => a.Bar == notes[i + 1].Bar && a.At == notes[i + 1].At);
+            var leads = i + 1 < notes.Count && IsTarget(stretch, notes[i + 1].Bar, notes[i + 1].Height);
             foreach (var wrong in Wrong(stretch, note, leads)) yield return $"bar {note.Bar}, {note.At}: string {note.String} fret {note.Fret}: {wrong}";
         }
         foreach (var bar in stretch.Bars.Where(b => !b.IsFree))
@@ -39,6 +39,13 @@ internal static class TakeLook
             }
         }
     }
+
+    private static bool IsTarget(SoloStretch stretch, int bar, int height) => stretch.Map.Rules.Any(rule => rule switch
+    {
+        AimRule aim => (aim.Bars?.Contains(bar, stretch.Count) ?? true) && aim.Target.PitchClass == NoteName.Wrap(height, 12),
+        EndRule end => end.Target.PitchClass == NoteName.Wrap(height, 12),
+        _ => false,
+    });
 
     private static IEnumerable<string> Wrong(SoloStretch stretch, (int Bar, Beats At, int String, int Fret, int Height) note, bool leads)
     {

@@ -1,8 +1,3 @@
-using Fretlore.Reading;
-using Fretlore.RoadMaps.Stretches;
-using Fretlore.Syntax;
-using Fretlore.Workspace;
-
 namespace Fretlore.Tests.RoadMaps;
 
 /// <summary>Road maps of many kinds, all invented: the music each stands in, and its rules.</summary>
@@ -21,18 +16,6 @@ internal sealed record VariedMap(string Name, string Header, string Riffs, strin
           lead  {(Lead.Length > 0 ? Lead : $"roadmap way {Bars} bars")}
           {(Bed.Length > 0 ? "bed   " + Bed : "")}
         """.ReplaceLineEndings("\n") + "\n";
-
-    public SoloStretch Stretch() => StretchIn(Sheet);
-
-    /// <summary>The first road map of a sheet that has no errors.</summary>
-    public static SoloStretch StretchIn(string sheet)
-    {
-        var workspace = SongWorkspace.Open(new SourceText(sheet, "map.lore"));
-        Assert.False(workspace.HasErrors, string.Join('\n', workspace.Findings.Select(f => $"{f.Line}: {f.Message}")) + "\n" + sheet);
-        var song = workspace.Song!;
-        var use = song.RoadMapUses[0];
-        return SoloStretch.Of(song, SongReader.Read(song), song.RoadMaps.Items.First(m => m.Name == use.RoadMap), use);
-    }
 
     public override string ToString() => Name;
 }

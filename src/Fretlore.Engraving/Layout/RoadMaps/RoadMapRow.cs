@@ -37,13 +37,15 @@ internal sealed class RoadMapRow(ScoreModel model, StaffPlan staff, SystemGeomet
         }
     }
 
-    /// <summary>The neck region, in the first bar of a stretch.</summary>
+    /// <summary>The neck region, in the first bar of a stretch; where the hand is on its way along the neck, in the bars after it.</summary>
     public void DrawNecks(Pen pen)
     {
         foreach (var place in geometry.Measures)
         {
-            if (RoadMapStretch.At(model.Song, staff, place.Measure) is not { } stretch || !stretch.StartsIn(place.Measure)) continue;
-            NeckRegion.Of(stretch.Map, staff.Part.Neck)?.Draw(pen, staff.Part.Neck, place.Left + place.Prefix.Width, place.Right);
+            if (RoadMapStretch.At(model.Song, staff, place.Measure) is not { } stretch) continue;
+            var region = stretch.StartsIn(place.Measure) ? NeckRegion.Of(stretch.Map, staff.Part.Neck)
+                : !staff.ShowsStaff ? null : NeckRegion.In(stretch.Map, staff.Part.Neck, stretch.NumberOf(place.Measure), stretch.Use.BarCount);
+            region?.Draw(pen, staff.Part.Neck, place.Left + place.Prefix.Width, place.Right);
         }
     }
 
