@@ -18,7 +18,7 @@ public class MusicXmlSchemaFacts
     {
         var schema = Schema();
         Assert.SkipWhen(schema is null, "The MusicXML schema does not stand beside this checkout.");
-        SongGen.Songs.Sample(song => Assert.Equal("", Errors(Exchange.Written.MusicXml(song, (StaffForm)form), schema)), iter: 60);
+        SongGen.Songs.Sample(song => Assert.Equal("", Errors(Exchange.Written.MusicXml(song, (StaffForm)form), schema)), iter: Soak.Songs(60));
     }
 
     [Theory]

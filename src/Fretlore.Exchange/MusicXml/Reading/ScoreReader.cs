@@ -127,6 +127,7 @@ internal sealed class ScoreReader(XElement root, Remarks remarks)
             });
             if (here.Select(m => m.Section).FirstOrDefault(s => s is not null) is { } section) song.Sections.Add(new Section(section, i, 0));
         }
+        JumpMarks.Settle(song.Bars, remarks);
         FormReader.Write(lines, song.Bars);
     }
 
