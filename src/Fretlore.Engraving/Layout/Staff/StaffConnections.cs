@@ -46,8 +46,8 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
         var before = links.Before(placed.Note);
         var isOpen = before is null || !before.Note.IsHeldOn;
         var goal = EndOfTieTo(placed, note.X);
-        if (isOpen) Arc([goal - 2], goal, placed.Sign.Y, above);
-        else if (!geometry.Has(before!.Slot.Measure)) Arc([Math.Min(geometry.MusicLeft - 0.2, goal - 1.4), goal - 0.9], goal, placed.Sign.Y, above);
+        if (isOpen) Arc([Math.Max(geometry.MusicLeft - HeadGap, goal - 2), goal - 0.9], goal, placed.Sign.Y, above);
+        else if (!geometry.Has(before!.Slot.Measure)) Arc([geometry.MusicLeft - HeadGap, goal - 0.9], goal, placed.Sign.Y, above);
     }
 
     private double StartOfTie(SystemNote note)

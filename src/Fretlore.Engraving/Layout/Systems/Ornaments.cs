@@ -44,11 +44,13 @@ internal sealed class Ornaments(Pen pen, StaffPlan staff, SystemGeometry geometr
         var step = pen.Ink.Music.AdvanceOf(Smufl.WiggleTrill);
         var waves = Math.Max(0, (int)((room - 0.6 - start - 0.1) / step));
         var wave = pen.Ink.Glyph(Smufl.WiggleTrill);
-        trills.Add(x, start + waves * step, y =>
+        const double Apart = 0.15;
+        // The last wave's ink reaches beyond its step.
+        trills.Add(x, start + Apart + waves * step + 0.25, y =>
         {
             pen.Glyph(Smufl.OrnamentTrill, x - letters.Left * TrillScale, y, TrillScale);
             var middle = y + letters.Top * TrillScale / 2 - (wave.Top + wave.Bottom) / 2;
-            for (var i = 0; i < waves; i++) pen.Glyph(Smufl.WiggleTrill, start + 0.15 + i * step, middle);
+            for (var i = 0; i < waves; i++) pen.Glyph(Smufl.WiggleTrill, start + Apart + i * step, middle);
         });
     }
 }
