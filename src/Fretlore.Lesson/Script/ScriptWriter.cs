@@ -1,6 +1,7 @@
 using Fretlore.Guitar;
 using Fretlore.Lesson.CallOuts;
 using Fretlore.Lesson.CallOuts.Words;
+using Fretlore.Lesson.Plans;
 using Fretlore.Music;
 using Fretlore.Reading;
 using Fretlore.Score;
@@ -14,13 +15,14 @@ public static class ScriptWriter
     /// <param name="song">The song.</param>
     /// <param name="reading">Its reading, for the names of chords, scales and shapes.</param>
     /// <param name="style">The teacher's way of speaking; null for the usual one.</param>
-    public static string Write(Song song, SongReading reading, CallOutStyle? style = null)
+    /// <param name="film">The plan of the film, for the times of the running order; null to go without.</param>
+    public static string Write(Song song, SongReading reading, CallOutStyle? style = null, FilmPlan? film = null)
     {
         var text = new Markdown();
         var callOuts = CallOutWriter.For(song, reading, style);
         var steps = ScriptStep.Of(song);
         WriteTop(text, song);
-        WriteOrder(text, song, steps);
+        WriteOrder(text, song, steps, film);
         for (var i = 0; i < steps.Count; i++) new StepWriter(text, song, reading, CallOutContext.Of(song, reading, style ?? new CallOutStyle()), callOuts).Write(i + 1, steps[i]);
         WriteOthers(text, song, steps, callOuts);
         WriteNoteByNote(text, callOuts);
@@ -55,7 +57,7 @@ public static class ScriptWriter
 
     private static string Tuning(Neck neck) => string.Join(' ', OpeningWords.Tuning(neck));
 
-    private static void WriteOrder(Markdown text, Song song, IReadOnlyList<ScriptStep> steps)
+    private static void WriteOrder(Markdown text, Song song, IReadOnlyList<ScriptStep> steps, FilmPlan? film)
     {
         if (steps.Count == 0)
         {
@@ -64,7 +66,17 @@ public static class ScriptWriter
         }
         text.Heading(2, "Running order");
         if (song.Lesson?.Budget is { } budget) text.Paragraph($"The film has {Length(budget)}.");
-        for (var i = 0; i < steps.Count; i++) text.Numbered(i + 1, Markdown.Escape(steps[i].Title));
+        for (var i = 0; i < steps.Count; i++) text.Numbered(i + 1, Markdown.Escape(steps[i].Title) + Planned(film, steps[i].Title));
+    }
+
+    // ", from 0:18 on, as a walk-through, 1:05"
+    private static string Planned(FilmPlan? film, string title)
+    {
+        if (film?.Steps.FirstOrDefault(s => s.Step.Title == title) is { } step)
+        {
+            return $", from {ClockText.At(step.Start)} on, {FilmPlanning.Words(step.Version.Length)}, {ClockText.Of(step.Seconds)}";
+        }
+        return film?.LeftOut.FirstOrDefault(l => l.Step.Title == title) is { } left ? $": no time for it, it takes {ClockText.Of(left.ShortestSeconds)} at the shortest" : "";
     }
 
     private static string Length(TimeSpan budget)

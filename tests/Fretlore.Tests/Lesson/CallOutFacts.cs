@@ -159,7 +159,7 @@ public class CallOutFacts
 
     [Fact]
     public void Bend_IsHeldAndLetDown() => Tells(RealRiffs.Bends,
-        "Second string fret fifteen, bend it up a whole step for a beat. Hold the bend and let it down, then thirteen. "
+        "Second string fret fifteen, bend it up a whole step for a beat, then let the bend down. Then thirteen. "
         + "Then third string, land on fourteen, bend it up a half step with wide vibrato for two beats.");
 
     [Fact]
@@ -177,6 +177,14 @@ public class CallOutFacts
         "Take this shape, from the low string up: five, seven, seven. Straight quarters: this shape twice, move it up to eight, then move it down to three.");
 
     [Fact]
+    public void ShapeThatComesAgainInABar_IsNotNamedAgain()
+    {
+        var song = DemoCallOutFacts.Song("salt-furnace.lore");
+        Assert.Contains("The ring A shape for a beat and a half, again, then again for two beats. Bar two. The ring A shape for two beats.",
+            CallOutWriter.For(song).First(c => c.Riff == "harbour").WalkThrough.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Taps_AreToldOnceForFourTurns() => Tells(RealRiffs.Taps,
         "Second string, sixteenths: tap seventeen, pull off to ten, then hammer to thirteen. Do that four times. Tap seventeen, then fifteen.");
 
@@ -190,6 +198,21 @@ public class CallOutFacts
         "Bar one. Straight eighths: fifth string open with the second string fret three, third string two, then second string three. "
         + "First string open, second string three, then third string two. "
         + "Bar two. Fifth string harmonic at twelve for three counts, then rest for three counts.");
+
+    [Fact]
+    public void HarmonicAcrossTheStrings_IsTheSameOnTheNext()
+    {
+        var song = DemoCallOutFacts.Song("lanterns-on-the-weir.lore");
+        Assert.Contains("Fourth string, eighths: harmonic at twelve, third string the same, then second string the same. Then first string the same for three counts.",
+            CallOutWriter.For(song).First(c => c.Riff == "lights").WalkThrough.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void FiveInTheTimeOfFour_AreQuintuplets()
+    {
+        var song = DemoCallOutFacts.Song("kestrel-over-slate.lore");
+        Assert.Contains("Second string, sixteenth quintuplets: ten, hammer to eleven,", CallOutWriter.For(song).First(c => c.Riff == "cascade").WalkThrough.ToString(), StringComparison.Ordinal);
+    }
 
     [Theory]
     [InlineData(StringNaming.Number, "Sixth string, straight eighths: two chugs")]

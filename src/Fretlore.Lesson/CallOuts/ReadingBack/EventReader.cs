@@ -128,6 +128,7 @@ internal sealed partial class EventReader(StringWords strings)
         {
             return AddEvent(Last.Select(n => Held(n.String) with { Bend = new Bend(n.Bend?.EndCents ?? 0, []) }).ToValueList(), 1);
         }
+        if (row.Take("let bend down")) return TryFall(row);
         if (row.Take("hold")) return AddEvent(Last.Select(n => Held(n.String)).ToValueList(), 1);
         if (shapes.TryStrike(row, out var struck))
         {
@@ -135,6 +136,19 @@ internal sealed partial class EventReader(StringWords strings)
             return true;
         }
         return TryCore(row, out var notes, out var count) && AddEvent(notes, count);
+    }
+
+    // "let the bend down", or "down to a half step"
+    private bool TryFall(WordRow row)
+    {
+        var cents = 0;
+        if (row.Take("to"))
+        {
+            var at = row.Place;
+            if (!BendWords.TryReadSize(row.Words, ref at, out cents)) return false;
+            row.Place = at;
+        }
+        return AddEvent(Last.Select(n => Held(n.String) with { Bend = new Bend(n.Bend?.EndCents ?? 0, [cents]) }).ToValueList(), 1);
     }
 
     private bool TryGrace(WordRow row)
@@ -191,6 +205,7 @@ internal sealed partial class EventReader(StringWords strings)
         count = 1;
         if (row.Take("open")) return s => Bare(s, Fret.Open);
         if (row.Take("harmonic at") && row.TakeNumber(out var touched)) return Harmonic(row, new Fret(touched));
+        if (Last is [{ Harmonic: { Kind: HarmonicKind.Natural } last }] && row.Take("same")) return s => Bare(s, last.TouchedAt) with { Harmonic = last };
         if (row.Take("pinch harmonic on") && TryFret(row, out var pinched)) return s =>
             Bare(s, pinched) with { Harmonic = new Harmonic(HarmonicKind.Pinch, pinched) };
         if (row.Take("dead note"))

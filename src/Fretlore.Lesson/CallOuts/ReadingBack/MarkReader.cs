@@ -13,7 +13,7 @@ internal static class MarkReader
         if (row.Take("pick again")) marked = note with { Attack = Attack.PickedGlide };
         else if (row.Take("palm-muted")) marked = note with { IsPalmMuted = true, LetsRing = false };
         else if (row.Take("ghosted")) marked = note with { IsGhost = true };
-        else if (row.Take("accented")) marked = note with { IsAccented = true };
+        else if (row.Take("with accent")) marked = note with { IsAccented = true };
         else if (row.Take("cut short")) marked = note with { IsStaccato = true };
         else if (row.Take("let ring")) marked = note with { LetsRing = true };
         else if (row.Take("slide off down")) marked = note with { GlideOut = GlideOut.Downwards };
@@ -98,7 +98,7 @@ internal static class MarkReader
     {
         var bend = note.Bend ?? new Bend(0, []);
         var start = row.Place;
-        if (row.Take("already bent up") || row.Take("still bent up"))
+        if (row.Take("pre-bent") || row.Take("still bent up"))
         {
             if (!Size(row, out var from)) return Undo(row, start);
             note = note with { Bend = bend with { FromCents = from } };

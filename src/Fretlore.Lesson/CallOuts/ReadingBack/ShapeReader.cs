@@ -65,6 +65,7 @@ internal sealed class ShapeReader(StringWords strings)
         var start = row.Place;
         stops = last;
         if (row.Take("this shape")) return last.Count > 0;
+        if (row.Take("again")) return last.Count > 0 || Undo(row, start);
         if (row.Take("same shape at") || row.Take("move up to") || row.Take("move down to"))
         {
             if (!row.TakeNumber(out var fret) || last.Count == 0) return Undo(row, start);

@@ -94,8 +94,10 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
             SayNotes(note, "hold it", joint);
             return;
         }
-        Breaths.Add("hold the bend", joint);
-        foreach (var mark in Marks(note).Where(m => !m.StartsWith("still bent", StringComparison.Ordinal)))
+        var marks = Marks(note).Where(m => !m.StartsWith("still bent", StringComparison.Ordinal)).ToArray();
+        var falls = marks.Length > 0 && marks[0].StartsWith(BendWords.Fall, StringComparison.Ordinal);
+        Breaths.Add(falls ? "let the bend down" + marks[0][BendWords.Fall.Length..] : "hold the bend", joint);
+        foreach (var mark in marks.Skip(falls ? 1 : 0))
         {
             Breaths.Add(IsRunOn(mark) ? mark : "and " + mark, Joint.RunOn);
         }
@@ -131,6 +133,7 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
     {
         var approach = NoteWords.Approach(note, Before(note));
         var core = NoteWords.Core(note, count, Hand.PalmMuted, out counted);
+        if (note.Harmonic is { Kind: HarmonicKind.Natural } && note.Harmonic == Hand.Harmonic && lead.Length > 0 && approach.Length == 0 && note.Attack != Attack.Held) core = "the same";
         if (note.Attack == Attack.Held)
         {
             core = "held";
@@ -190,13 +193,19 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
     {
         if (!CanBeShape(item)) return null;
         Hand = Hand with { Place = [] };
+        if (Places(Hand.Again) == Places(item.Notes) && Places(Hand.Shape) == Places(item.Notes) && item.Notes[0] is { Attack: Attack.Picked, GlideIn: GlideIn.None }) return "again";
+        Hand = Hand with { Again = item.Notes };
         if (IsNamed(item))
         {
             Hand = Hand with { Shape = item.Notes };
             return $"the {SpokenName.OfShape(item.Shape!)} shape";
         }
         var told = Hand.Shape;
-        if (!ShapeWords.IsMoved(told, item.Notes)) return null;
+        if (!ShapeWords.IsMoved(told, item.Notes))
+        {
+            Hand = Hand with { Again = [] };
+            return null;
+        }
         Hand = Hand with { Shape = item.Notes };
         var (from, to) = (told[0].Fret.Number, item.Notes[0].Fret.Number);
         if (from == to) return "this shape";

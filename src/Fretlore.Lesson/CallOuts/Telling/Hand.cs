@@ -39,6 +39,12 @@ internal sealed record Hand
     /// <summary>The shape last spelled out, for "this shape".</summary>
     public ValueList<Note> Shape { get; init; }
 
+    /// <summary>The shape that sounded last in this bar, for "again".</summary>
+    public ValueList<Note> Again { get; init; }
+
+    /// <summary>The natural harmonic that sounded last in this bar, for "the same" on another string.</summary>
+    public Harmonic? Harmonic { get; init; }
+
     /// <summary>Shapes with names that were spelled out.</summary>
     public ImmutableDictionary<string, ValueList<Note>> Named { get; init; } = ImmutableDictionary<string, ValueList<Note>>.Empty;
 
@@ -50,9 +56,12 @@ internal sealed record Hand
         if (item.IsRest) return this;
         var frets = Frets;
         foreach (var note in item.Graces.Concat(item.Notes)) frets = frets.SetItem(note.String, note.Fret.Number);
-        return this with { Frets = frets, Last = item.Notes };
+        var harmonic = item.Notes is [{ Harmonic: { Kind: HarmonicKind.Natural } natural }] ? natural : null;
+        return this with { Harmonic = harmonic, Frets = frets, Last = item.Notes, Again = StringsAndFrets(Again) == StringsAndFrets(item.Notes) ? Again : [] };
     }
 
+    private static ValueList<(StringNumber, Fret)> StringsAndFrets(ValueList<Note> notes) => notes.Select(n => (n.String, n.Fret)).ToValueList();
+
     /// <summary>Another strand or bar that does not go on from here: place and value must be said anew.</summary>
-    public Hand Moved() => this with { Place = [], Label = null, Held = null };
+    public Hand Moved() => this with { Place = [], Label = null, Held = null, Again = [], Harmonic = null };
 }

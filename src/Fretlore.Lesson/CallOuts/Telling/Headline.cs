@@ -18,7 +18,7 @@ internal sealed class Headline(Riff riff, CallOutContext context)
             breaths.Say("Nothing to play: count the rest");
             return new Speech(breaths.Sentences);
         }
-        if (context.BaseOf(riff) is { } basis) breaths.Say($"A change on {RiffTeller.RiffName(SpokenName.Of(basis.Name))}");
+        if (context.BaseOf(riff) is { } basis) breaths.Say($"A variation on {RiffTeller.RiffName(SpokenName.Of(basis.Name))}");
         breaths.Say(What());
         if (Devices() is { Length: > 0 } devices) breaths.Say("Listen for " + devices);
         breaths.Say(HowLong());

@@ -120,6 +120,7 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
     private int TellWhole(int bar)
     {
         var content = riff.Content[bar];
+        teller.Hand = teller.Hand with { Again = [], Harmonic = null };
         if (forms.Length > 1 || riff.Bars[bar].StartsEnding
             || riff.Bars[bar].IsPickup) teller.Breaths.Say(BarNames([bar]) + Ending(riff.Bars[bar]));
         if (content.IsRest)

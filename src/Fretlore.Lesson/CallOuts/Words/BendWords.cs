@@ -5,6 +5,9 @@ namespace Fretlore.Lesson.CallOuts.Words;
 /// <summary>Bends as spoken, one phrase a move: "bend it up a whole step", "let it down".</summary>
 internal static class BendWords
 {
+    /// <summary>The bend goes back, all the way if no size follows.</summary>
+    public const string Fall = "let it down";
+
     private static readonly (int Cents, string Words)[] Sizes =
     [
         (400, "two whole steps"), (300, "a step and a half"), (200, "a whole step"), (100, "a half step"), (50, "a quarter step"),
@@ -19,7 +22,7 @@ internal static class BendWords
             if (VibratoWords(vibrato) is { } only) yield return only;
             yield break;
         }
-        if (bend.FromCents != 0) yield return held ? "still bent up " + Size(bend.FromCents) : "already bent up " + Size(bend.FromCents);
+        if (bend.FromCents != 0) yield return held ? "still bent up " + Size(bend.FromCents) : "pre-bent " + Size(bend.FromCents);
         var at = bend.FromCents;
         for (var move = 0; move <= bend.ToCents.Count; move++)
         {
@@ -71,8 +74,8 @@ internal static class BendWords
         (0, > 0) => "bend it up " + Size(to),
         _ when to == from => "keep it there",
         _ when to > from => "push it on up to " + Size(to),
-        (_, 0) => "let it down",
-        _ => "let it down to " + Size(to),
+        (_, 0) => Fall,
+        _ => $"{Fall} to {Size(to)}",
     };
 
     private static string? VibratoWords(Vibrato vibrato) => vibrato.Width switch

@@ -65,7 +65,7 @@ internal static class NoteWords
         if (note.Attack == Attack.PickedGlide) yield return "and pick it again";
         if (note.IsPalmMuted && !held && !palmSaid && !chugSaid) yield return "palm-muted";
         if (note.IsGhost) yield return "ghosted";
-        if (note.IsAccented) yield return "accented";
+        if (note.IsAccented) yield return "with an accent";
         if (note.IsStaccato) yield return "cut short";
         if (note.Tremolo is { } tremolo) yield return "tremolo-picked in " + ValueWords.Plain(tremolo);
         if (note.Trill is { } trill) yield return "trilled with " + Fret(trill.Number);

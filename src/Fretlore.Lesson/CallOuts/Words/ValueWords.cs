@@ -16,17 +16,20 @@ internal static class ValueWords
         (ValueBase.SixtyFourth, "sixty-fourth", "sixty-fourths"),
     ];
 
+    private static readonly (int Count, int InTimeOf, string Name)[] GroupNames = [(3, 2, "triplet"), (5, 4, "quintuplet"), (6, 4, "sextuplet"), (7, 4, "septuplet")];
+
     /// <summary>One of a value, with its article: "a dotted quarter", "an eighth", "an eighth of a triplet".</summary>
     public static string One(NoteValue value, Tuplet? tuplet)
     {
         var name = Dots(value) + Named(value.Base).One;
-        return (name[0] == 'e' ? "an " : "a ") + name + Group(tuplet);
+        return (name[0] == 'e' ? "an " : "a ") + name + (GroupName(value, tuplet) is { } group ? $" of a {group}" : Group(tuplet));
     }
 
-    /// <summary>Several of a value: "sixteenths", "triplets" for the usual eighth triplets.</summary>
+    /// <summary>Several of a value: "sixteenths", "sixteenth quintuplets", "triplets" for the usual eighth triplets.</summary>
     public static string Many(NoteValue value, Tuplet? tuplet) =>
         value == new NoteValue(ValueBase.Eighth) && tuplet == new Tuplet(3, 2, ValueBase.Eighth)
             ? "triplets"
+            : GroupName(value, tuplet) is { } group ? $"{Named(value.Base).One} {group}s"
             : Dots(value) + Named(value.Base).Many + Group(tuplet);
 
     public static string Plain(ValueBase value) => Named(value).Many;
@@ -46,7 +49,7 @@ internal static class ValueWords
         if (dots > 0) place++;
         if (!TryBase(words, ref place, out var value)) return false;
         at = place;
-        read = (new NoteValue(value, dots), TryGroup(words, ref at, out var tuplet) ? tuplet : null);
+        read = (new NoteValue(value, dots), TryGroupName(words, ref at, value, out var tuplet) || TryGroup(words, ref at, out tuplet) ? tuplet : null);
         return true;
     }
 
@@ -67,7 +70,24 @@ internal static class ValueWords
         return false;
     }
 
-    // ", five in the time of four sixteenths"
+    // Groups of one value that have a name of their own.
+    private static string? GroupName(NoteValue value, Tuplet? tuplet) =>
+        value.Dots == 0 && tuplet is { } group && group.Unit == value.Base ? Array.Find(GroupNames, g => (g.Count, g.InTimeOf) == (group.Count, group.InTimeOf)).Name : null;
+
+    // "sixteenth quintuplets", "sixteenth of a quintuplet"
+    private static bool TryGroupName(IReadOnlyList<string> words, ref int at, ValueBase value, out Tuplet tuplet)
+    {
+        tuplet = default;
+        var place = at < words.Count && words[at] == "of" ? at + 1 : at;
+        if (place >= words.Count) return false;
+        var name = words[place].TrimEnd('s');
+        if (Array.Find(GroupNames, g => g.Name == name) is not { Name: not null } group) return false;
+        tuplet = new Tuplet(group.Count, group.InTimeOf, value);
+        at = place + 1;
+        return true;
+    }
+
+    // " grouped nine in the time of eight sixteenths"
     private static string Group(Tuplet? tuplet) => tuplet is { } group
         ? $" grouped {NumberWords.Of(group.Count)} in the time of {NumberWords.Of(group.InTimeOf)} {Named(group.Unit).Many}"
         : "";
