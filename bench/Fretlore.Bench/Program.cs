@@ -13,6 +13,8 @@ switch (args)
         return ExchangeLook.Print(Console.Out);
     case ["--pages"]:
         return PagesLook.Print(Console.Out);
+    case ["--kit"]:
+        return KitLook.Print(Console.Out);
     case ["--hands"]:
         return HandsLook.Print(Console.Out);
     case ["--roadmaps"]:

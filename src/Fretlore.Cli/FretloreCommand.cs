@@ -32,6 +32,7 @@ internal static class FretloreCommand
         var root = new RootCommand("Fretlore: one text sheet for a song in, everything needed to teach it out.")
         {
             KitVerb.Make(surroundings),
+            WatchVerb.Make(surroundings),
             LessonVerb.Make(surroundings),
             CaptionsVerb.Make(surroundings),
             ErrataVerb.Make(surroundings),

@@ -87,14 +87,18 @@ public sealed class SongWorkspace
     public OverlayPlan PlanOverlays(FilmPlan plan, FilmFrame frame, int framesASecond, int? step)
     {
         var song = Song ?? throw new InvalidOperationException("A sheet without a song has no lesson.");
-        return OverlayPlan.Of(song, HandPlanner.Plan(song), plan, frame, framesASecond, step);
+        return OverlayPlan.Of(song, Hands, plan, frame, framesASecond, step);
     }
 
     /// <summary>Makes the song's kit in memory. There must be a song.</summary>
+    /// <param name="options">How it is made.</param>
+    /// <param name="progress">Told as each piece of work begins, and while it goes on.</param>
+    /// <param name="cache">What was made for the last kit of this sheet; null to make everything anew.</param>
+    /// <param name="stop">Ends the making early.</param>
     /// <exception cref="OperationCanceledException">It was told to stop.</exception>
-    public KitResult MakeKit(KitOptions options, Action<KitMoment>? progress = null, CancellationToken stop = default)
+    public KitResult MakeKit(KitOptions options, Action<KitMoment>? progress = null, KitCache? cache = null, CancellationToken stop = default)
     {
         var song = Song ?? throw new InvalidOperationException("A sheet without a song has no kit.");
-        return KitBuilder.Build(new KitSource(song, () => Reading, () => Hands, options, stop), progress);
+        return KitBuilder.Build(new KitSource(song, () => Reading, () => Hands, options, stop) { Cache = cache }, progress);
     }
 }

@@ -87,6 +87,10 @@ internal sealed class KitFolder(string path)
         if (folder != path && !Directory.EnumerateFileSystemEntries(folder).Any()) Directory.Delete(folder);
     }
 
+    /// <summary>The hash of each file by its path, as listed; none where there is no kit.</summary>
+    public IReadOnlyDictionary<string, string> Hashes() =>
+        (Directory.Exists(path) ? ReadList()?.Files ?? [] : []).ToDictionary(file => file.Path, file => file.Sha256, StringComparer.Ordinal);
+
     private KitList? ReadList()
     {
         var list = Path.Combine(path, KitList.FileName);

@@ -91,7 +91,7 @@ internal static class KitVerb
         {
             try
             {
-                result = KitProgress.Show(surroundings, progress => song.MakeKit(options, progress, stop.Token));
+                result = KitProgress.Show(surroundings, progress => song.MakeKit(options, progress, stop: stop.Token));
             }
             catch (OperationCanceledException)
             {

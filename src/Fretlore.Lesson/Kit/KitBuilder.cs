@@ -35,6 +35,7 @@ public static class KitBuilder
         var (done, whole) = (ReadingWeight, ReadingWeight + sections.Sum(section => section.Weight));
         progress?.Invoke(new KitMoment("Reading the music", 0));
         _ = source.Reading;
+        source.Cache?.Begin();
 
         var files = ImmutableArray.CreateBuilder<KitFile>();
         var cautions = new List<string>();
@@ -42,10 +43,11 @@ public static class KitBuilder
         {
             source.Stop.ThrowIfCancellationRequested();
             progress?.Invoke(new KitMoment(section.Doing, done / whole));
-            var made = section.Make(source, share => progress?.Invoke(new KitMoment(section.Doing, (done + (share * section.Weight)) / whole)));
+            var (before, its) = (done, section);
+            var made = Made(source, section, share => progress?.Invoke(new KitMoment(its.Doing, (before + (share * its.Weight)) / whole)));
             if (made is SectionResult.Refused refused) return new KitResult.Refused(refused.Reason, refused.Remedy);
-            var (its, itsCautions) = (SectionResult.Made)made;
-            files.AddRange(its);
+            var (itsFiles, itsCautions) = (SectionResult.Made)made;
+            files.AddRange(itsFiles);
             cautions.AddRange(itsCautions);
             done += section.Weight;
         }
@@ -53,6 +55,9 @@ public static class KitBuilder
         files.Add(List(source, files).ToFile());
         return new KitResult.Made(new LessonKit(new ValueList<KitFile>(files.DrainToImmutable())), [.. cautions]);
     }
+
+    private static SectionResult Made(KitSource source, IKitSection section, Action<double> progress) =>
+        source.Once(section.GetType().Name, section.InputOf(source), () => section.Make(source, progress), section.IsSound);
 
     private static KitList List(KitSource source, IEnumerable<KitFile> files)
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Hands.Plans;
 using Fretlore.Lesson.Plans;
@@ -20,6 +21,7 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
     private readonly Lazy<PerformedSong> played = new(() => Performer.Play(song));
     private readonly Lazy<FontLibrary> fonts = new(() => new FontLibrary());
     private FilmPlanResult? film;
+    private ImmutableArray<KitLick> licks;
     private (KitSound? Sound, string? WhyNot)? sound;
 
     public Song Song => song;
@@ -38,7 +40,21 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
 
     public KitOptions Options => options;
 
+    /// <summary>The song without its lesson: what is played and printed depends on no more.</summary>
+    internal Song SongAlone => song.Lesson is null ? song : song with { Lesson = null };
+
+    /// <summary>What was made for the last kit of this sheet; null to make everything anew.</summary>
+    public KitCache? Cache { get; init; }
+
     public CancellationToken Stop => stop;
+
+    /// <summary>The licks that get a card.</summary>
+    internal ImmutableArray<KitLick> Licks => licks.IsDefault ? licks = KitLick.Of(this) : licks;
+
+    /// <summary>What was made from the same input for the last kit, where there is a cache; or else made now.</summary>
+    /// <inheritdoc cref="KitCache.Get"/>
+    internal T Once<T>(string what, object input, Func<T> make, bool isSound = false)
+        where T : notnull => Cache is { } cache ? cache.Get(what, input, make, isSound) : make();
 
     /// <summary>The song's sound; null when the kit is to have none, or when it can't be played: see <see cref="WhyNoSound"/>.</summary>
     /// <param name="progress">Told how much is done, from 0 to 1, by the first who asks.</param>
@@ -46,7 +62,7 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
     public KitSound? Sound(Action<double>? progress = null)
     {
         if (options.SoundRoom is not { } room) return null;
-        sound ??= KitSound.Make(this, room, progress);
+        sound ??= Once("sound", (SongAlone, options), () => KitSound.Make(this, room, progress), isSound: true);
         return sound.Value.Sound;
     }
 

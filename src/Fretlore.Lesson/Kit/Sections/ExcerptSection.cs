@@ -17,6 +17,9 @@ internal sealed class ExcerptSection : IKitSection
 
     public double Weight => 0.5;
 
+    // Nothing but its own bars: however the rest of the song changes, what was given away stays as it is.
+    public object InputOf(KitSource source) => (Excerpt.Of(source.Song, source.Reading) ?? (object)"none", source.Song.Lesson?.Excerpt ?? (object)"none", source.Options);
+
     public SectionResult Make(KitSource source, Action<double> progress)
     {
         if (source.Song.Lesson?.Excerpt is not { } asked) return new SectionResult.Made([]);

@@ -12,6 +12,8 @@ internal sealed class HandOutSection : IKitSection
 
     public double Weight => 0.2;
 
+    public object InputOf(KitSource source) => (source.SongAlone, source.Options);
+
     public SectionResult Make(KitSource source, Action<double> progress)
     {
         var (song, paper, texts) = (source.Song, source.Options.Paper.Paper, source.Fonts.Texts);

@@ -12,6 +12,12 @@ internal interface IKitSection
     /// <summary>Its share of the work, as against 1 for pages.</summary>
     double Weight { get; }
 
+    /// <summary>All that its files depend on, to be compared by value: while it is the same, so are they.</summary>
+    object InputOf(KitSource source) => (source.Song, source.Options);
+
+    /// <summary>True when it takes long and may be late in a kit that is made again at every save.</summary>
+    bool IsSound => false;
+
     /// <param name="source">The song and what has been made of it.</param>
     /// <param name="progress">Told how much of this section is done, from 0 to 1.</param>
     /// <exception cref="OperationCanceledException">The source was told to stop.</exception>

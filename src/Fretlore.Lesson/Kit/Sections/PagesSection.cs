@@ -17,6 +17,8 @@ internal sealed class PagesSection : IKitSection
 
     public double Weight => 1;
 
+    public object InputOf(KitSource source) => (source.SongAlone, source.Options);
+
     public SectionResult Make(KitSource source, Action<double> progress)
     {
         var (song, options, fonts) = (source.Song, source.Options, source.Fonts);

@@ -1,0 +1,63 @@
+using System.CommandLine;
+using System.Diagnostics;
+using Fretlore.Cli.Files;
+using Fretlore.Cli.Output;
+using Fretlore.Engraving.Layout;
+using Fretlore.Lesson.Kit;
+
+namespace Fretlore.Cli.Verbs;
+
+/// <summary><c>fretlore watch</c>: makes a kit again at each save of its sheet.</summary>
+internal static class WatchVerb
+{
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(250);
+
+    public static Verb Make(Surroundings surroundings)
+    {
+        var sheet = new Argument<string>("SHEET") { Description = "The sheet, NAME.lore." };
+        var output = new Option<string>("--output", "-o") { Description = "The kit's folder: new, empty or an earlier kit.", HelpName = "FOLDER", Required = true };
+        var paper = new Option<string>("--paper") { Description = "The pages' paper, or a phone's or film's frame.", DefaultValueFactory = _ => "a4" };
+        paper.AcceptOnlyFromAmong([.. PaperPreset.All.Select(p => p.Name)]);
+        var noSound = new Option<bool>("--no-sound") { Description = "Leave the sound out." };
+        var verb = new Verb(
+            "watch", "Make a kit, and make what changed of it again at each save of the sheet, until you stop it with Ctrl+C.",
+            "fretlore watch my-song.lore -o my-song-kit") { sheet, output, paper, noSound };
+        verb.SetAction(parsed => Run(surroundings, parsed.GetRequiredValue(sheet), parsed.GetRequiredValue(output), new KitOptions
+        {
+            Paper = PaperPreset.Find(parsed.GetRequiredValue(paper)) ?? PaperPreset.A4,
+            SoundRoom = parsed.GetValue(noSound) ? null : ScratchFile.Open,
+        }));
+        return verb;
+    }
+
+    private static int Run(Surroundings surroundings, string sheet, string output, KitOptions options)
+    {
+        var file = SheetFile.Read(surroundings, sheet);
+        if (!file.IsThere || sheet == SheetFile.StandardInput)
+        {
+            FindingPrinter.Write(surroundings.Error, sheet, file.Findings, surroundings.Colours);
+            if (file.IsThere) return WrongUse.Write(surroundings.Error, "the standard input can't be watched.", "Name the sheet's file.");
+            return file.ExitCode;
+        }
+        if (output.Length == 0 || output.Contains('\0')) return WrongUse.Write(surroundings.Error, "that can't be a folder.", "Name the folder with -o.");
+        var folder = new KitFolder(surroundings.PathOf(output));
+        try
+        {
+            if (folder.Refusal() is var (message, remedy)) return WrongUse.Write(surroundings.Error, $"{output} can't hold the kit: {message}", remedy);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return WrongUse.Write(surroundings.Error, $"{output} can't be read: {Reason.Of(e)}", "Choose another folder with -o.");
+        }
+        using var stop = new StopSignal();
+        var watch = new KitWatch(surroundings, sheet, folder, options);
+        var clock = Stopwatch.StartNew();
+        surroundings.Out.WriteLine($"Watching {sheet}; stop with Ctrl+C.");
+        surroundings.Out.Flush();
+        while (watch.Look(clock.Elapsed, stop.Token))
+        {
+            if (stop.Token.WaitHandle.WaitOne(Pause)) return ExitCode.Fine;
+        }
+        return ExitCode.WrongUse;
+    }
+}

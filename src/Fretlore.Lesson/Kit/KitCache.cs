@@ -1,0 +1,38 @@
+namespace Fretlore.Lesson.Kit;
+
+/// <summary>What was made for the last kit of a sheet, to be used again where what it was made from has not changed.</summary>
+/// <remarks>Inputs are compared by value. One kit at a time may be made with a cache.</remarks>
+public sealed class KitCache
+{
+    private readonly Dictionary<string, (object Input, object Made)> made = new(StringComparer.Ordinal);
+
+    /// <summary>Whether sound of an earlier sheet may stand in for sound that would have to be made.</summary>
+    public bool TakesOldSound { get; set; }
+
+    /// <summary>Whether it did, in the last kit.</summary>
+    public bool TookOldSound { get; private set; }
+
+    internal void Begin() => TookOldSound = false;
+
+    /// <summary>What was made from the same input last time, or else made now.</summary>
+    /// <param name="what">What it is.</param>
+    /// <param name="input">All it depends on.</param>
+    /// <param name="make">Makes it.</param>
+    /// <param name="isSound">Whether it takes long and may be late.</param>
+    internal T Get<T>(string what, object input, Func<T> make, bool isSound = false)
+        where T : notnull
+    {
+        if (made.TryGetValue(what, out var last))
+        {
+            if (last.Input.Equals(input)) return (T)last.Made;
+            if (isSound && TakesOldSound)
+            {
+                TookOldSound = true;
+                return (T)last.Made;
+            }
+        }
+        var now = make();
+        made[what] = (input, now);
+        return now;
+    }
+}

@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Fretlore.Lesson.CallOuts.Words;
+using Fretlore.Lesson.Licks;
+using Fretlore.Lesson.Plans;
+using Fretlore.Lesson.Script;
+using Fretlore.Lesson.Subjects;
+using Fretlore.Score;
+using Fretlore.Sound.Mixing;
+using Fretlore.Sound.Output;
+
+namespace Fretlore.Lesson.Kit;
+
+/// <summary>A lick that the lesson teaches and its card.</summary>
+/// <param name="Path">Where its files lie in the kit, without an ending.</param>
+/// <param name="Title">Its name as it is said.</param>
+/// <param name="Card">Its versions one after another, as a song.</param>
+/// <param name="Bars">How many bars the lick itself has: the card's first.</param>
+internal sealed record KitLick(string Path, string Title, Song Card, int Bars)
+{
+    /// <summary>A line longer than this is no lick.</summary>
+    private const int MostBars = 8;
+
+    /// <summary>What the lesson's steps teach, whether there is time for it on film or not.</summary>
+    public static ImmutableArray<KitLick> Of(KitSource source)
+    {
+        if (source.Film is not FilmPlanResult.Made { Plan: var plan }) return [];
+        var subjects = plan.Steps.Select(s => s.Step).Concat(plan.LeftOut.Select(l => l.Step)).SelectMany(step => step.Subjects)
+            .Where(s => s.Kind is SubjectKind.Riff or SubjectKind.Passage && s.Lines is [{ Riff.Bars.Count: <= MostBars }])
+            .Where(s => s.Lines[0].Riff.Content.Any(bar => bar.Notes.Any()))
+            .DistinctBy(s => s.What);
+        var cards = new LickCard(source.Song, source.Reading.Home);
+        return [.. subjects.Select((subject, i) => Of(source, cards, subject, i + 1))];
+    }
+
+    private static KitLick Of(KitSource source, LickCard cards, Subject subject, int number)
+    {
+        var riff = subject.Lines[0].Riff;
+        var tempo = TempoText.At(source.Song, subject.Places.Count > 0 ? subject.Places[0].FirstBar : 0);
+        var title = ScriptWriter.Capital(SpokenName.Of(subject.What.ToString()));
+        var versions = source.Once($"lick {subject.What}", (riff, tempo, cards.Home), () => cards.Of(riff, tempo));
+        var path = string.Create(CultureInfo.InvariantCulture, $"licks/{number:00}-{KitFile.NameOf(subject.What.ToString())}");
+        return new KitLick(path, title, LickCardSong.Of(source.Song, title, subject.Why.ToString(), tempo, versions), riff.Bars.Count);
+    }
+
+    /// <summary>The lick as it is played in the song, alone; null when it can't be played.</summary>
+    /// <exception cref="IOException">There is no room to work in.</exception>
+    public KitFile? MakeSound(Func<Stream> room, CancellationToken stop)
+    {
+        if (SongMixer.Prepare(Card, new SoundRequest { FromBar = 1, ToBar = Bars }) is not SoundResult.Ready { Mix: var mix }) return null;
+        using var scratch = room();
+        return KitFile.Written($"{Path}.opus", $"{Title} to listen to, as in the song, alone", stream => SoundFile.Write(mix, scratch, stream, SoundFormat.Opus, StemFiles.StemBitsASecond, cancel: stop));
+    }
+}
