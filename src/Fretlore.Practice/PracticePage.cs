@@ -3,6 +3,7 @@ using System.Net;
 using System.Security.Cryptography;
 using System.Text;
 using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout.Fretting;
 using Fretlore.Engraving.Layout;
 using Fretlore.Hands.Plans;
 using Fretlore.Music;
@@ -30,6 +31,9 @@ public sealed record PracticeSource
 
     /// <summary>Staff with tablature, or one of them.</summary>
     public Notation Show { get; init; }
+
+    /// <summary>What of the hands stands on the pages.</summary>
+    public HandSignOptions HandSigns { get; init; } = HandSignOptions.Printed;
 
     /// <summary>The lesson in order; empty when there is none.</summary>
     public ValueList<PracticeStep> Steps { get; init; }
@@ -75,7 +79,7 @@ public static class PracticePage
             return new PracticeResult.LeftOut(
                 "practice.html is left out: this Fretlore was built without npm. Install Node.js 20 or later, build again and make the kit again.");
         }
-        var views = new ViewMaker(source.Played.Song, source.Reading, source.Fonts, source.Show).All().ToArray();
+        var views = new ViewMaker(source).All().ToArray();
         var data = DataOf(source, views);
         var html = template
             .Replace(PageTemplate.TitleMark, WebUtility.HtmlEncode(data.Title), StringComparison.Ordinal)

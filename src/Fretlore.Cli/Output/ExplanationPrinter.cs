@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using Fretlore.Workspace.Explanation;
 
 namespace Fretlore.Cli.Output;
@@ -57,7 +58,27 @@ internal static class ExplanationPrinter
             if (words.Length > 0 && words != before) lines.Add($"{Beat(moment.Key),-5} {words}");
             before = words;
         }
+        if (Hand(bar) is { } hand) lines.Add(hand);
         return lines;
+    }
+
+    // For example "hand  fret 5: 1 4 1 3 -": where the index finger stands, and the fingers note by note, a dash for none.
+    private static string? Hand(ExplainedBar bar)
+    {
+        if (bar.Notes.All(note => note.Finger is null)) return null;
+        var text = new StringBuilder("hand ");
+        var position = 0;
+        foreach (var moment in bar.Notes.GroupBy(note => note.Beat))
+        {
+            if (moment.FirstOrDefault(note => note.Position is not null)?.Position is { } here && here != position)
+            {
+                text.Append(CultureInfo.InvariantCulture, $"{(position == 0 ? " fret" : "; fret")} {here}:");
+                position = here;
+            }
+            var fingers = string.Join(' ', moment.Select(note => note.Finger?.ToString(CultureInfo.InvariantCulture) ?? "-"));
+            text.Append(' ').Append(moment.Count() == 1 ? fingers : $"[{fingers}]");
+        }
+        return text.ToString();
     }
 
     private static string Bars(int first, int last) => first == last ? $"bar {first}" : $"bars {first}-{last}";

@@ -38,7 +38,7 @@ internal static class ExplainVerb
             surroundings.Error.WriteLine($"Nothing was explained: {FindingPrinter.Count(song.Findings)} in {path}.");
             return ExitCode.SheetHasErrors;
         }
-        var answer = Explainer.Explain(song.Song, song.Reading, bar);
+        var answer = Explainer.Explain(song.Song, song.Reading, song.Hands, bar);
         if (answer.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
         if (asJson) surroundings.Out.WriteLine(JsonSerializer.Serialize(answer.Value, AnswerJson.Readable.SongExplanation));
         else ExplanationPrinter.Write(surroundings.Out, answer.Value);

@@ -39,6 +39,8 @@ internal static class KitVerb
         {
             sheet, output, paper, show, parts, symbols, degrees, noSound,
         };
+        var hands = new HandSignFlags();
+        hands.AddTo(verb);
         verb.SetAction(parsed =>
         {
             var options = new KitOptions
@@ -47,6 +49,7 @@ internal static class KitVerb
                 Show = NotationOf(parsed.GetRequiredValue(show)),
                 SymbolStyle = PagesVerb.StyleOf(parsed.GetRequiredValue(symbols)),
                 Degrees = parsed.GetValue(degrees),
+                Hands = hands.Read(parsed),
                 SoundRoom = parsed.GetValue(noSound) ? null : ScratchFile.Open,
             };
             return Run(surroundings, parsed.GetRequiredValue(sheet), parsed.GetRequiredValue(output), options, parsed.GetValue(parts));

@@ -2,13 +2,14 @@ using System.CommandLine;
 using System.Globalization;
 using Fretlore.Cli.Files;
 using Fretlore.Cli.Output;
+using Fretlore.Engraving.Layout.Fretting;
 using Fretlore.Engraving.Layout;
 using Fretlore.Engraving.Output;
 using Fretlore.Music.Chords;
 using Fretlore.Score;
-using Fretlore.Workspace;
 using Fretlore.Workspace.Pages;
 using Fretlore.Workspace.Questions;
+using Fretlore.Workspace;
 
 namespace Fretlore.Cli.Verbs;
 
@@ -16,7 +17,8 @@ namespace Fretlore.Cli.Verbs;
 internal static class PagesVerb
 {
     private sealed record Asked(
-        string Sheet, string Output, string Paper, string Show, string? Parts, int? Page, double Dpi, int? Width, string Ground, string Symbols, bool Degrees);
+        string Sheet, string Output, string Paper, string Show, string? Parts, int? Page, double Dpi, int? Width, string Ground, string Symbols, bool Degrees,
+        HandSignOptions Hands);
 
     public static Verb Make(Surroundings surroundings)
     {
@@ -49,10 +51,12 @@ internal static class PagesVerb
         {
             sheet, output, paper, show, parts, page, dpi, width, ground, symbols, degrees,
         };
+        var hands = new HandSignFlags();
+        hands.AddTo(verb);
         verb.SetAction(parsed => Run(surroundings, new Asked(
             parsed.GetRequiredValue(sheet), parsed.GetRequiredValue(output), parsed.GetRequiredValue(paper), parsed.GetRequiredValue(show),
             parsed.GetValue(parts), parsed.GetValue(page), parsed.GetValue(dpi), parsed.GetValue(width), parsed.GetRequiredValue(ground),
-            parsed.GetRequiredValue(symbols), parsed.GetValue(degrees))));
+            parsed.GetRequiredValue(symbols), parsed.GetValue(degrees), hands.Read(parsed))));
         return verb;
     }
 
@@ -105,6 +109,7 @@ internal static class PagesVerb
             Paper = PaperPreset.Find(asked.Paper) ?? PaperPreset.A4,
             Show = KitVerb.NotationOf(asked.Show),
             Parts = parts.Value,
+            Hands = asked.Hands,
             Form = form,
             SymbolStyle = StyleOf(asked.Symbols),
             Degrees = asked.Degrees,

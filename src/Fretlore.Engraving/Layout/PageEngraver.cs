@@ -2,12 +2,14 @@ using System.Collections.Immutable;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Layout.Breaking;
 using Fretlore.Engraving.Layout.EndMatter;
+using Fretlore.Engraving.Layout.Fretting;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Pages;
 using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Systems;
 using Fretlore.Engraving.Layout.Tab;
+using Fretlore.Hands.Plans;
 using Fretlore.Reading;
 using Fretlore.Score;
 
@@ -27,14 +29,18 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
     private const int FewPages = 12;
 
     /// <returns>Pages; the staff is set smaller than asked when a bar or a system would not fit the paper otherwise.</returns>
-    public EngravingResult Engrave(Song song, SongReading reading, PageOptions options)
+    /// <param name="song">The song.</param>
+    /// <param name="reading">Its reading.</param>
+    /// <param name="options">How it is put on pages.</param>
+    /// <param name="hands">Its hand plan; without one only the fingers the sheet says can be shown.</param>
+    public EngravingResult Engrave(Song song, SongReading reading, PageOptions options, SongHands? hands = null)
     {
         if (song.Bars.Count == 0 || song.Parts.Count == 0) return Refuse("The song has no bars to print.", "Add a section in which a part plays a riff.");
         if (options.Parts.Any(p => p < 0 || p >= song.Parts.Count)) return Refuse("A part to print is not in the song.", "Name parts of this song.");
         if (options.StaffSpace < SmallestStaffSpace) return Refuse("The staff asked for is too small to read.", $"Ask for a staff space of {SmallestStaffSpace} mm or more.");
 
         var ink = new Ink(music, texts);
-        var model = ModelBuilder.Build(song, reading, options, ink);
+        var model = ModelBuilder.Build(song, reading, hands, options, ink);
         var chords = new ChordRows(model, reading, ink, options);
         var degrees = new DegreeLabels(reading, ink, options.Degrees);
         var clefWidth = model.Staves.Max(s => Math.Max(s.ShowsStaff ? ink.GlyphWidth(s.Clef.CodePoint) : 0, s.ShowsTab ? TabClefWidth(ink, s) : 0));
@@ -42,7 +48,8 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
         var spacings = model.Measures.Select(pass.Of).ToImmutableArray();
         var names = new PartNames(ink, model.Staves);
 
-        var frames = options.ChordFrames ? new FrameRows(ink, model, reading, options.SymbolStyle) : null;
+        var showsFingers = hands is not null && options.Hands.Fingers is FingersShown.Needed or FingersShown.All;
+        var frames = options.ChordFrames ? new FrameRows(ink, model, reading, options.SymbolStyle, showsFingers) : null;
 
         EngravingResult.Pages? result = null;
         for (var space = options.StaffSpace; space >= SmallestStaffSpace;)

@@ -1,3 +1,4 @@
+using Fretlore.Engraving.Layout.Fretting;
 using Fretlore.Music;
 using Fretlore.Music.Chords;
 using Fretlore.Score;
@@ -50,6 +51,9 @@ public sealed record PageOptions
     /// <summary>Whether the signs the pages use are explained after the last bar.</summary>
     public bool Legend { get; init; }
 
+    /// <summary>What of the hands stands on the pages.</summary>
+    public HandSignOptions Hands { get; init; } = new();
+
     /// <summary>Whether chord symbols from the reading stand above the staff.</summary>
     public bool ChordSymbols { get; init; } = true;
 
@@ -71,6 +75,7 @@ public sealed record PageOptions
         Show = show,
         ChordFrames = preset.Name != "slide",
         LeastShare = preset.LeastShare,
+        Hands = HandSignOptions.Printed,
         Legend = preset.Name != "slide",
         Parts = parts,
         Subject = parts.Count == 0 || parts.Count == song.Parts.Count ? "Full transcription" : string.Join(", ", parts.Select(part => song.Parts[part].Title)),

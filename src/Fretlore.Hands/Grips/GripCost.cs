@@ -82,7 +82,14 @@ internal static class GripCost
         var strings = grip.StringsUnder(finger);
         if (strings < 2 || IsOnlyTouched(grip, finger)) return 0;
         var fret = grip.FretOf(finger);
-        var amount = HandCosts.Barre + HandCosts.BarrePerString * (strings - 2) + (fret == 1 ? HandCosts.BarreNearNut : fret == 2 ? HandCosts.BarreNearNut / 2 : 0);
+        var nearNut = fret == 1 ? HandCosts.BarreNearNut : fret == 2 ? HandCosts.BarreNearNut / 2 : 0;
+        var amount = HandCosts.Barre + HandCosts.BarrePerString * (strings - 2) + nearNut * (strings - 1);
+        for (var other = 0; other < Grip.FingerCount; other++)
+        {
+            if (other != finger && grip.Uses(other) && grip.FretOf(other) == fret) amount += HandCosts.BarreBesideFinger;
+        }
+        // The rest of the finger must stay clear of the next string.
+        if ((grip.Hold.OpenStrings >> grip.HighStringOf(finger) - 1 & 1) != 0) amount += HandCosts.BarreBesideOpen;
         return Add(parts, Effort.Barre, amount * HandCosts.BarreUnder((Finger)finger));
     }
 
@@ -101,7 +108,7 @@ internal static class GripCost
         if (off == 0) return 0;
         var reaches = finger == (int)Finger.Index ? off < 0 : off > 0;
         return reaches
-            ? Add(parts, Effort.Stretch, HandCosts.ReachOut * Math.Abs(off))
+            ? Add(parts, Effort.Stretch, (off < 0 ? HandCosts.ReachBack : HandCosts.ReachOut) * Math.Abs(off))
             : Add(parts, Effort.Cramp, HandCosts.CrampPerFret * Math.Abs(off));
     }
 

@@ -50,7 +50,7 @@ internal sealed class GripRules(NeckGeometry geometry, HandSize size, bool allow
         return Math.Sqrt(along * along + across * across);
     }
 
-    /// <summary>True when no finger lies on a string that must sound lower.</summary>
+    /// <summary>True when no finger lies on a string that must sound lower, or that another finger holds at the same fret.</summary>
     public static bool LeavesStringsFree(Hold hold, ReadOnlySpan<Finger> fingers)
     {
         for (var i = 0; i < fingers.Length; i++)
@@ -65,7 +65,8 @@ internal sealed class GripRules(NeckGeometry geometry, HandSize size, bool allow
                 }
                 for (var k = i + 1; k < j; k++)
                 {
-                    if (hold.Presses[k].Fret < hold.Presses[i].Fret) return false;
+                    // What lies under the finger at its own fret needs no other one.
+                    if (hold.Presses[k].Fret < hold.Presses[i].Fret || hold.Presses[k].Fret == hold.Presses[i].Fret && fingers[k] != fingers[i]) return false;
                 }
             }
         }
@@ -92,11 +93,9 @@ internal sealed class GripRules(NeckGeometry geometry, HandSize size, bool allow
         var finger = fingers[lowest];
         var count = 0;
         positions[count++] = Math.Max(1, fret - ((int)finger - 1));
-        var isAlone = (used & used - 1) == 0;
         if (finger == Finger.Index)
         {
             positions[count++] = fret + 1;
-            if (!isAlone && fret > 1) positions[count++] = fret - 1;
         }
         else if (finger == Finger.Little && fret > 4)
         {

@@ -16,20 +16,29 @@ internal static class HandCosts
     /// <summary>A finger squeezed a fret below its own place in the position.</summary>
     public const double CrampPerFret = 0.22;
 
-    /// <summary>The index finger or the little finger reaching a fret out of the position.</summary>
+    /// <summary>A finger reaching a fret out of the position, away from the others.</summary>
     public const double ReachOut = 0.45;
+
+    /// <summary>The index finger reaching a fret back.</summary>
+    public const double ReachBack = 1.0;
 
     /// <summary>Two fingers on one fret with the lower finger on the thinner string, against the slant of the hand.</summary>
     public const double AgainstTheSlant = 0.9;
 
     /// <summary>One finger lying across two strings.</summary>
-    public const double Barre = 0.4;
+    public const double Barre = 0.55;
 
     /// <summary>Each string a barre covers beyond two.</summary>
     public const double BarrePerString = 0.2;
 
-    /// <summary>A barre at the first fret, where the nut makes the strings stiff; half of it at the second.</summary>
-    public const double BarreNearNut = 0.5;
+    /// <summary>Each string beyond one of a barre at the first fret, where the nut makes the strings stiff; half of it at the second.</summary>
+    public const double BarreNearNut = 0.1;
+
+    /// <summary>Another finger at a barre's fret, beside it.</summary>
+    public const double BarreBesideFinger = 0.35;
+
+    /// <summary>A barre that ends beside an open string, from which the finger has to be kept away.</summary>
+    public const double BarreBesideOpen = 0.8;
 
     /// <summary>A change of position, however small.</summary>
     public const double Shift = 0.6;
@@ -49,6 +58,9 @@ internal static class HandCosts
     /// <summary>Share of a shift's cost that is left when a finger stays on its string and leads.</summary>
     public const double GuideFinger = 0.7;
 
+    /// <summary>Share of a shift's cost that is left when all fingers stay on their strings and the shape moves as it is.</summary>
+    public const double SameShape = 0.45;
+
     /// <summary>Share of a shift's cost that is left when the shift is a written glide.</summary>
     public const double Glide = 0.3;
 
@@ -61,8 +73,8 @@ internal static class HandCosts
     /// <summary>A finger that rolls to the next string at the same fret.</summary>
     public const double Roll = 0.35;
 
-    /// <summary>How much dearer hops, slips and rolls are when there is next to no time; half of it at <see cref="ShortTime"/>.</summary>
-    public const double HopInHaste = 1.0;
+    /// <summary>How many times dearer hops, slips and rolls are when there is next to no time; half as many at <see cref="ShortTime"/>, and ever fewer with more.</summary>
+    public const double HopInHaste = 2.0;
 
     /// <summary>Seconds within which a hop is hard.</summary>
     public const double ShortTime = 0.15;
@@ -98,19 +110,19 @@ internal static class HandCosts
     public static double Press(Finger finger) => finger switch
     {
         Finger.Thumb => 0.8,
-        Finger.Index => 0.2,
+        Finger.Index => 0.15,
         Finger.Middle => 0.2,
-        Finger.Ring => 0.26,
-        _ => 0.4,
+        Finger.Ring => 0.2,
+        _ => 0.48,
     };
 
     /// <summary>A bend by a finger: the ring finger has two behind it to help.</summary>
     public static double Bend(Finger finger) => finger switch
     {
         Finger.Ring => 0,
-        Finger.Middle => 0.4,
-        Finger.Little => 0.6,
-        Finger.Index => 0.9,
+        Finger.Middle => 0.5,
+        Finger.Little => 1.2,
+        Finger.Index => 1,
         _ => 5,
     };
 

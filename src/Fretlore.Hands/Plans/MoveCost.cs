@@ -65,15 +65,27 @@ internal static class MoveCost
     private static double Shift(Grip from, Grip to, bool glides, double time, GripRules rules, Span<double> parts)
     {
         var way = Math.Abs(rules.Place(from.Position) - rules.Place(to.Position));
-        var share = glides ? HandCosts.Glide : HasGuide(from, to) ? HandCosts.GuideFinger : 1;
+        var share = glides ? HandCosts.Glide : IsSameShape(from, to) ? HandCosts.SameShape : HasGuide(from, to) ? HandCosts.GuideFinger : 1;
         var hurry = Math.Clamp((way / time / HandCosts.UnhurriedSpeed - 1) * HandCosts.Hurry, 0, HandCosts.MostHurry);
         return GripCost.Add(parts, Effort.Shift, share * (HandCosts.Shift + HandCosts.ShiftPerMillimetre * way))
             + GripCost.Add(parts, Effort.Hurry, share * hurry);
     }
 
-    // A finger that stays on one string on both sides of a shift leads the hand.
+    // Two fingers or more that all stay on their strings.
+    private static bool IsSameShape(Grip from, Grip to)
+    {
+        if (from.Fingers.Length < 2 || !from.Fingers.AsSpan().SequenceEqual(to.Fingers)) return false;
+        for (var i = 0; i < from.Fingers.Length; i++)
+        {
+            if (from.Hold.Presses[i].String != to.Hold.Presses[i].String) return false;
+        }
+        return true;
+    }
+
+    // Where several notes are held, a finger that stays on one string on both sides of a shift leads the hand.
     private static bool HasGuide(Grip from, Grip to)
     {
+        if (from.Fingers.Length < 2 && to.Fingers.Length < 2) return false;
         for (var finger = 1; finger < Grip.FingerCount; finger++)
         {
             if (from.Uses(finger) && to.Uses(finger) && from.HighStringOf(finger) == to.HighStringOf(finger)
@@ -94,7 +106,7 @@ internal static class MoveCost
             total += Hop(from, to, finger);
         }
         if (total == 0) return 0;
-        var haste = 1 + HandCosts.HopInHaste * HandCosts.ShortTime / (HandCosts.ShortTime + time);
+        var haste = HandCosts.HopInHaste * HandCosts.ShortTime / (HandCosts.ShortTime + time);
         return GripCost.Add(parts, Effort.Hop, total * haste);
     }
 

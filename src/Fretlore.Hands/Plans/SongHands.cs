@@ -7,7 +7,11 @@ namespace Fretlore.Hands.Plans;
 /// <summary>How the fretting hand plays one note.</summary>
 /// <param name="Finger">The finger that holds it; null for an open string, a dead note, a tapped note, and what no hand can hold.</param>
 /// <param name="Position">The fret the index finger stands at; 0 where nothing is held.</param>
-public readonly record struct NoteHand(Finger? Finger, int Position);
+public readonly record struct NoteHand(Finger? Finger, int Position)
+{
+    /// <summary>True where the note is at the fret that is its finger's own in the position: one fret for each finger.</summary>
+    public bool IsAtHome(Note note) => Finger is { } finger and not Score.Finger.Thumb && note.Fret.Number == Position + (int)finger - 1;
+}
 
 /// <summary>How hard a bar is for the fretting hand.</summary>
 public enum Difficulty

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Fretlore.Guitar;
+using Fretlore.Hands.Plans;
 using Fretlore.Lesson.CallOuts.Words;
 using Fretlore.Music;
 using Fretlore.Reading;
@@ -9,10 +10,10 @@ namespace Fretlore.Lesson.CallOuts;
 
 /// <summary>What a call-out may refer to: the song's other riffs, its named shapes and their chord names.</summary>
 internal sealed record CallOutContext(CallOutStyle Style, ValueList<Riff> Riffs, ValueList<NamedShape> Shapes,
-    ValueList<ShapeReading> Names)
+    ValueList<ShapeReading> Names, SongHands? Hands = null)
 {
-    public static CallOutContext Of(Song song, SongReading? reading, CallOutStyle style) =>
-        new(style, song.Riffs, song.Shapes, reading is { Shapes.IsDefault: false } ? new ValueList<ShapeReading>(reading.Shapes) : [])
+    public static CallOutContext Of(Song song, SongReading? reading, CallOutStyle style, SongHands? hands = null) =>
+        new(style, song.Riffs, song.Shapes, reading is { Shapes.IsDefault: false } ? new ValueList<ShapeReading>(reading.Shapes) : [], hands)
         {
             Roles = reading is { Roles.IsDefaultOrEmpty: false } ? reading.Roles : [],
         };

@@ -1,3 +1,4 @@
+using Fretlore.Hands.Plans;
 using Fretlore.Lesson.CallOuts.Telling;
 using Fretlore.Lesson.CallOuts.Words;
 using Fretlore.Reading;
@@ -12,9 +13,10 @@ public static class CallOutWriter
     /// <param name="song">The song.</param>
     /// <param name="reading">Names for shapes, or null to go without.</param>
     /// <param name="style">The teacher's way of speaking; null for the usual one.</param>
-    public static IReadOnlyList<CallOut> For(Song song, SongReading? reading = null, CallOutStyle? style = null)
+    /// <param name="hands">The hand plan, for positions and hard places; null to go without.</param>
+    public static IReadOnlyList<CallOut> For(Song song, SongReading? reading = null, CallOutStyle? style = null, SongHands? hands = null)
     {
-        var context = CallOutContext.Of(song, reading, style ?? new CallOutStyle());
+        var context = CallOutContext.Of(song, reading, style ?? new CallOutStyle(), hands);
         return [.. song.Riffs.Select(r => For(r, context))];
     }
 

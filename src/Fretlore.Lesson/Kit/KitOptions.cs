@@ -1,3 +1,4 @@
+using Fretlore.Engraving.Layout.Fretting;
 using Fretlore.Engraving.Layout;
 using Fretlore.Music;
 using Fretlore.Music.Chords;
@@ -20,6 +21,9 @@ public sealed record KitOptions
 
     /// <summary>Whether each note's degree stands below it.</summary>
     public bool Degrees { get; init; }
+
+    /// <summary>What of the hands stands on the pages.</summary>
+    public HandSignOptions Hands { get; init; } = HandSignOptions.Printed;
 
     /// <summary>Gives empty streams that can be written, read and sought, for sound to be worked out in; null for a kit without sound.</summary>
     public Func<Stream>? SoundRoom { get; init; }

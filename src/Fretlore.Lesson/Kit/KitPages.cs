@@ -8,21 +8,25 @@ using Fretlore.Score;
 namespace Fretlore.Lesson.Kit;
 
 /// <summary>Engraves the pages of a kit: the whole song, each part alone, and the riffs on a sheet.</summary>
-internal sealed class KitPages(Song song, SongReading reading, KitOptions options, FontLibrary fonts)
+internal sealed class KitPages(KitSource source)
 {
     // Riffs are set smaller, down to the last of these, to come out on one page.
     private static readonly double[] RiffSizes = [1, 0.88, 0.78, 0.7];
 
-    private readonly PageEngraver engraver = new(fonts.Music, fonts.Texts);
+    private readonly PageEngraver engraver = new(source.Fonts.Music, source.Fonts.Texts);
+    private readonly Song song = source.Song;
+    private readonly SongReading reading = source.Reading;
+    private readonly KitOptions options = source.Options;
 
     /// <summary>How the whole song was asked for.</summary>
-    public PageOptions Whole { get; } = PageOptions.On(options.Paper, song, options.Show, options.Parts) with
+    public PageOptions Whole { get; } = PageOptions.On(source.Options.Paper, source.Song, source.Options.Show, source.Options.Parts) with
     {
-        SymbolStyle = options.SymbolStyle,
-        Degrees = options.Degrees,
+        SymbolStyle = source.Options.SymbolStyle,
+        Degrees = source.Options.Degrees,
+        Hands = source.Options.Hands,
     };
 
-    public EngravingResult EngraveWhole() => engraver.Engrave(song, reading, Whole);
+    public EngravingResult EngraveWhole() => engraver.Engrave(song, reading, Whole, source.Hands);
 
     /// <summary>Each shown part on pages of its own, when there are several.</summary>
     public IEnumerable<(Part Part, Document Pages)> EngraveParts()
@@ -32,7 +36,7 @@ internal sealed class KitPages(Song song, SongReading reading, KitOptions option
         foreach (var index in shown)
         {
             var asked = Whole with { Parts = [index], Subject = song.Parts[index].Title };
-            if (engraver.Engrave(song, reading, asked) is EngravingResult.Pages pages) yield return (song.Parts[index], pages.Document);
+            if (engraver.Engrave(song, reading, asked, source.Hands) is EngravingResult.Pages pages) yield return (song.Parts[index], pages.Document);
         }
     }
 
@@ -49,11 +53,12 @@ internal sealed class KitPages(Song song, SongReading reading, KitOptions option
                 StaffSpace = options.Paper.StaffSpace * size,
                 Show = options.Show,
                 Subject = "Riffs",
+                Hands = options.Hands,
                 SectionsStartSystems = true,
                 SymbolStyle = options.SymbolStyle,
                 Degrees = options.Degrees,
             };
-            if (engraver.Engrave(sheet, own, asked) is not EngravingResult.Pages { Document: var pages }) break;
+            if (engraver.Engrave(sheet, own, asked, source.Hands) is not EngravingResult.Pages { Document: var pages }) break;
             if (pages.Pages.Count == 1) return pages;
             largest ??= pages;
             // A long list comes on several pages however small it is set.

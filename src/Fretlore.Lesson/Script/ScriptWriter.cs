@@ -1,6 +1,7 @@
 using Fretlore.Guitar;
-using Fretlore.Lesson.CallOuts;
+using Fretlore.Hands.Plans;
 using Fretlore.Lesson.CallOuts.Words;
+using Fretlore.Lesson.CallOuts;
 using Fretlore.Lesson.Plans;
 using Fretlore.Music;
 using Fretlore.Reading;
@@ -16,14 +17,15 @@ public static class ScriptWriter
     /// <param name="reading">Its reading, for the names of chords, scales and shapes.</param>
     /// <param name="style">The teacher's way of speaking; null for the usual one.</param>
     /// <param name="film">The plan of the film, for the times of the running order; null to go without.</param>
-    public static string Write(Song song, SongReading reading, CallOutStyle? style = null, FilmPlan? film = null)
+    /// <param name="hands">The hand plan, for positions and hard places; null to go without.</param>
+    public static string Write(Song song, SongReading reading, CallOutStyle? style = null, FilmPlan? film = null, SongHands? hands = null)
     {
         var text = new Markdown();
-        var callOuts = CallOutWriter.For(song, reading, style);
+        var callOuts = CallOutWriter.For(song, reading, style, hands);
         var steps = ScriptStep.Of(song);
         WriteTop(text, song);
         WriteOrder(text, song, steps, film);
-        for (var i = 0; i < steps.Count; i++) new StepWriter(text, song, reading, CallOutContext.Of(song, reading, style ?? new CallOutStyle()), callOuts).Write(i + 1, steps[i]);
+        for (var i = 0; i < steps.Count; i++) new StepWriter(text, song, reading, CallOutContext.Of(song, reading, style ?? new CallOutStyle(), hands), callOuts).Write(i + 1, steps[i]);
         WriteOthers(text, song, steps, callOuts);
         WriteNoteByNote(text, callOuts);
         return text.ToString();

@@ -17,9 +17,10 @@ namespace Fretlore.Practice.Making;
 internal sealed record PackedView(ViewData View, string Packed);
 
 /// <summary>Engraves the pages that can be shown: all parts together and each alone, for a screen and for a phone held upright.</summary>
-internal sealed class ViewMaker(Song song, SongReading reading, FontLibrary fonts, Notation show)
+internal sealed class ViewMaker(PracticeSource source)
 {
-    private readonly PageEngraver engraver = new(fonts.Music, fonts.Texts);
+    private readonly PageEngraver engraver = new(source.Fonts.Music, source.Fonts.Texts);
+    private readonly Song song = source.Played.Song;
 
     /// <returns>The pages; those that can't be engraved at a width are left out.</returns>
     public IEnumerable<PackedView> All()
@@ -37,15 +38,15 @@ internal sealed class ViewMaker(Song song, SongReading reading, FontLibrary font
     private PackedView? Make(int? part, bool narrow)
     {
         var preset = narrow ? PaperPreset.Find("phone")! : PaperPreset.A4;
-        var options = PageOptions.On(preset, song, show, part is { } one ? [one] : []);
-        if (engraver.Engrave(song, reading, options) is not EngravingResult.Pages { Document: var document }) return null;
+        var options = PageOptions.On(preset, song, source.Show, part is { } one ? [one] : []) with { Hands = source.HandSigns };
+        if (engraver.Engrave(song, source.Reading, options, source.Hands) is not EngravingResult.Pages { Document: var document }) return null;
         var id = $"pages-{(part is { } number ? song.Parts[number].Name : "all")}-{(narrow ? "narrow" : "wide")}";
         return new PackedView(new ViewData(id, part, narrow), Pack(document));
     }
 
     private string Pack(Document document)
     {
-        var svg = InlineSvg.Of(document, fonts);
+        var svg = InlineSvg.Of(document, source.Fonts);
         var json = JsonSerializer.SerializeToUtf8Bytes(new PagesData(svg.Style, svg.Glyphs, [.. svg.Pages]), PagesJson.Default.PagesData);
         using var packed = new MemoryStream();
         using (var zip = new GZipStream(packed, CompressionLevel.SmallestSize)) zip.Write(json);

@@ -1,3 +1,4 @@
+using Fretlore.Hands.Plans;
 using Fretlore.Music;
 using Fretlore.Reading;
 using Fretlore.Score;
@@ -10,8 +11,9 @@ public static class Explainer
 {
     /// <param name="song">The song.</param>
     /// <param name="reading">Its reading.</param>
+    /// <param name="hands">How the fretting hand plays it.</param>
     /// <param name="bar">The printed number of the only bar wanted; null for all.</param>
-    public static Answer<SongExplanation> Explain(Song song, SongReading reading, int? bar = null)
+    public static Answer<SongExplanation> Explain(Song song, SongReading reading, SongHands hands, int? bar = null)
     {
         bool IsWanted(int index) => bar is null || song.Bars[index].Number == bar;
         var wanted = Enumerable.Range(0, song.Bars.Count).Where(IsWanted).ToArray();
@@ -42,7 +44,7 @@ public static class Explainer
             var bars = wanted.Where(b => b >= section.FirstBar && b < end && !part.Bars[b].IsRest).Select(b => new ExplainedBar(
                 song.Bars[b].Number,
                 [.. read.Chords.Where(c => c.Bar == b).Select(c => Chord(c, song.Bars[b].Meter))],
-                [.. Notes(part.Bars[b], song.Bars[b].Meter, reading)]));
+                [.. Notes(part.Bars[b], song.Bars[b].Meter, reading, hands)]));
             var cadence = read.Cadences.FirstOrDefault(c => c.Bar >= section.FirstBar && c.Bar < end && IsWanted(c.Bar));
             return new ExplainedPart(part.Name, part.Title, [.. scales], [.. bars], cadence?.Words);
         }
@@ -56,14 +58,16 @@ public static class Explainer
             Beat(moment.At, meter), moment.Symbol, other, moment.Function?.Numeral, moment.Function?.Words, best.Reason);
     }
 
-    private static IEnumerable<ExplainedNote> Notes(PartBar bar, Meter meter, SongReading reading) =>
+    private static IEnumerable<ExplainedNote> Notes(PartBar bar, Meter meter, SongReading reading, SongHands hands) =>
         from item in bar.Strands.SelectMany(s => s.Events).OrderBy(e => e.Start)
         from note in item.Graces.Concat(item.Notes)
         where !note.IsTiedFromBefore
         let role = reading.Roles[note.Id.Index]
+        let hand = hands.Of(note.Id)
         select new ExplainedNote(
             Beat(item.Start, meter), note.String.Value, note.Fret.Number, reading.SpellingOf(note.Id).ToString(), Words(role.Kind),
-            role.Kind == RoleKind.Dead ? "" : role.Degree.ToDegree(), role.Words);
+            role.Kind == RoleKind.Dead ? "" : role.Degree.ToDegree(), role.Words,
+            (int?)hand.Finger, hand.Finger is null ? null : hand.Position);
 
     private static string Words(RoleKind kind) => kind switch
     {

@@ -44,4 +44,6 @@ public sealed record ExplainedChord(double Beat, string Symbol, string? Reading,
 /// <param name="Kind">chord tone, tension, passing tone, neighbour tone, approach note, key note, outside or dead.</param>
 /// <param name="Degree">Above the chord's root, or the key's tonic where no chord sounds: <c>b3</c>, <c>9</c>.</param>
 /// <param name="Role">In words.</param>
-public sealed record ExplainedNote(double Beat, int String, int Fret, string Pitch, string Kind, string Degree, string Role);
+/// <param name="Finger">1 to 4 from index to little finger, 0 for the thumb; null where none holds it.</param>
+/// <param name="Position">The fret the index finger stands at; null where nothing is held.</param>
+public sealed record ExplainedNote(double Beat, int String, int Fret, string Pitch, string Kind, string Degree, string Role, int? Finger, int? Position);

@@ -1,3 +1,4 @@
+using Fretlore.Engraving.Layout.Fretting;
 using Fretlore.Engraving.Layout;
 using Fretlore.Engraving.Output;
 using Fretlore.Music;
@@ -34,6 +35,9 @@ public sealed record PagesRequest
 
     /// <summary>Whether each note's degree stands below it.</summary>
     public bool Degrees { get; init; }
+
+    /// <summary>What of the hands stands on the pages.</summary>
+    public HandSignOptions Hands { get; init; } = HandSignOptions.Printed;
 
     public PageForm Form { get; init; }
 

@@ -21,8 +21,8 @@ public static class SongPages
     {
         var song = workspace.Song ?? throw new InvalidOperationException("A sheet without a song has no pages.");
         var fonts = new FontLibrary();
-        var options = PageOptions.On(request.Paper, song, request.Show, request.Parts) with { SymbolStyle = request.SymbolStyle, Degrees = request.Degrees };
-        switch (new PageEngraver(fonts.Music, fonts.Texts).Engrave(song, workspace.Reading, options))
+        var options = PageOptions.On(request.Paper, song, request.Show, request.Parts) with { SymbolStyle = request.SymbolStyle, Degrees = request.Degrees, Hands = request.Hands };
+        switch (new PageEngraver(fonts.Music, fonts.Texts).Engrave(song, workspace.Reading, options, workspace.Hands))
         {
             case EngravingResult.Refused refused: return new PagesResult.Refused(refused.Reason, refused.Remedy);
             case EngravingResult.Pages pages when request.Page is { } page && (page < 1 || page > pages.Document.Pages.Count):

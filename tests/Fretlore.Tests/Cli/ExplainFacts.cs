@@ -36,7 +36,7 @@ public sealed class ExplainFacts : IDisposable
         Assert.Equal(["bVII", "iv7"], bed.GetProperty("chords").EnumerateArray().Select(c => c.GetProperty("numeral").GetString()));
         Assert.Equal(3, bed.GetProperty("chords")[1].GetProperty("beat").GetDouble());
         var note = bed.GetProperty("notes")[0];
-        Assert.Equal(["beat", "string", "fret", "pitch", "kind", "degree", "role"], note.EnumerateObject().Select(p => p.Name));
+        Assert.Equal(["beat", "string", "fret", "pitch", "kind", "degree", "role", "finger", "position"], note.EnumerateObject().Select(p => p.Name));
         Assert.Equal("chord tone", note.GetProperty("kind").GetString());
         Assert.Equal("root", note.GetProperty("role").GetString());
     }

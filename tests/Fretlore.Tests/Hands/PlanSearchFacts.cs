@@ -139,6 +139,8 @@ public sealed class PlanSearchFacts
                     // Nothing under the finger may have to sound lower.
                     var under = Enumerable.Range(Math.Min(a.String, b.String), Math.Abs(a.String - b.String) + 1);
                     if (under.Any(s => (hold.OpenStrings & 1 << s) != 0 || hold.Presses.Any(p => p.String == s && p.Fret < a.Fret))) return false;
+                    // What the finger holds anyway needs no other one.
+                    if (Enumerable.Range(0, fingers.Length).Any(k => under.Contains(hold.Presses[k].String) && hold.Presses[k].Fret == a.Fret && fingers[k] != fingers[i])) return false;
                 }
                 else if (!isLoose && fingers[i] == Finger.Thumb)
                 {
@@ -160,7 +162,6 @@ public sealed class PlanSearchFacts
         var fret = hold.Presses[Array.IndexOf(fingers, used[0])].Fret;
         var positions = new HashSet<int> { Math.Max(1, fret - (int)used[0] + 1) };
         if (used[0] == Finger.Index) positions.Add(fret + 1);
-        if (used[0] == Finger.Index && used.Count > 1 && fret > 1) positions.Add(fret - 1);
         if (used[0] == Finger.Little && fret > 4) positions.Add(fret - 4);
         return positions;
     }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
+using Fretlore.Hands.Shapes;
 using Fretlore.Music.Chords;
 using Fretlore.Reading;
 
@@ -17,7 +18,12 @@ internal sealed class FrameRows
     private readonly Ink ink;
     private readonly ImmutableArray<(ChordFrame Frame, ChordLabel? Chord, string Name)> frames;
 
-    public FrameRows(Ink ink, ScoreModel model, SongReading reading, ChordStyle style)
+    /// <param name="ink">Measures it.</param>
+    /// <param name="model">The song as laid out.</param>
+    /// <param name="reading">Its reading.</param>
+    /// <param name="style">How chord symbols are written.</param>
+    /// <param name="withFingers">Whether the easiest fingers stand below each frame.</param>
+    public FrameRows(Ink ink, ScoreModel model, SongReading reading, ChordStyle style, bool withFingers)
     {
         this.ink = ink;
         var found = ImmutableArray.CreateBuilder<(ChordFrame, ChordLabel?, string)>();
@@ -25,7 +31,8 @@ internal sealed class FrameRows
         {
             if (model.Song.Shapes.Items.FirstOrDefault(s => s.Name == name) is not { } shape) continue;
             var chord = reading.Shapes.IsDefault ? null : reading.Shapes.FirstOrDefault(s => s.Shape == name)?.Candidates.FirstOrDefault();
-            found.Add((new ChordFrame(shape.Shape), chord is null ? null : ChordLabel.Of(chord.SymbolIn(style), ink), name));
+            var fingers = withFingers ? ShapeFingers.Of(shape.Shape, shape.Neck) : null;
+            found.Add((new ChordFrame(shape.Shape, fingers ?? []), chord is null ? null : ChordLabel.Of(chord.SymbolIn(style), ink), name));
         }
         frames = found.ToImmutable();
     }

@@ -57,14 +57,15 @@ internal static class UsedSigns
         Letter(events.Any(e => e.Spans.HasFlag(Spans.TremoloPicking)), "trem. pick", "Pick as fast as you can");
         Letter(events.Any(e => e.Spans.HasFlag(Spans.TremoloArm)), "w/ bar", "Use the tremolo arm");
         Letter(events.Any(e => e.Spans.HasFlag(Spans.Wah)), "wah", "Use the wah pedal");
-        Add(events.Any(e => e.Stroke == Stroke.Down), (pen, x, y) => pen.GlyphCentred(Smufl.StringsDownBow, x, y, 0.8), "Downstroke");
-        Add(events.Any(e => e.Stroke == Stroke.Up), (pen, x, y) => pen.GlyphCentred(Smufl.StringsUpBow, x, y, 0.8), "Upstroke");
+        Add(model.Hands.Strokes && events.Any(e => e.Stroke == Stroke.Down), (pen, x, y) => pen.GlyphCentred(Smufl.StringsDownBow, x, y, 0.8), "Downstroke");
+        Add(model.Hands.Strokes && events.Any(e => e.Stroke == Stroke.Up), (pen, x, y) => pen.GlyphCentred(Smufl.StringsUpBow, x, y, 0.8), "Upstroke");
         Add(events.Any(e => e.Roll is Roll.LowToHigh or Roll.HighToLow && !e.IsRest), (pen, x, y) => Staff.ChordDrawer.DrawRoll(pen, Roll.LowToHigh, x, y - 1.6, y + 0.2), "Roll the chord, low string first; an arrow down: high string first");
         Add(events.Any(e => e.Roll == Roll.Rake), (pen, x, y) => Staff.ChordDrawer.DrawRoll(pen, Roll.Rake, x, y - 1.2, y + 0.2), "Rake: sweep over the dead strings into the last one");
         Add(Any(n => n.Trill is not null), (pen, x, y) => pen.GlyphCentred(Smufl.OrnamentTrill, x, y, 0.85), "Trill: hammer and pull between the two frets as long as the wave goes");
         Add(Any(n => n.DipCents > 0), Dip, "Dip with the tremolo arm, so many whole steps, and let it come back");
-        Letter(Any(n => n.Finger is not null), "1 2 3 4 T", "Fretting fingers from the index on, and the thumb");
-        Add(events.Any(e => e.PickingFinger is not null), (pen, x, y) => pen.Text("p i m a", x, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle), "Picking hand: thumb, index, middle, ring");
+        Letter(Any(n => model.Hands.FingerOf(n) is not null), "1 2 3 4 T", "Fretting fingers from the index on, and the thumb");
+        Add(model.Hands.HasPositions, (pen, x, y) => pen.Text("V", x, y, HouseStyle.SmallSize, Face.SerifBold, Anchor.Middle), "Position: the index finger is at this fret");
+        Add(model.Hands.Strokes && events.Any(e => e.PickingFinger is not null), (pen, x, y) => pen.Text("p i m a", x, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle), "Picking hand: thumb, index, middle, ring");
         Add(!tab && model.Measures.Any(m => m.Parts.Select((p, i) => (Part: p, Neck: model.Staves[i].Part.Neck)).Any(p => p.Part.Voices.Any(v => v.Slots.Any(s => Staff.StringCircles.NumberFor(s, p.Neck) is not null)))),
             (pen, x, y) => pen.GlyphCentred(Smufl.GuitarString3, x, y - 0.5, 0.7), "The string to play it on, from the highest one");
         Add(events.Any(e => e.HasFermata), (pen, x, y) => pen.GlyphCentred(Smufl.FermataAbove, x, y, 0.85), "Fermata: hold it for longer than written");

@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Guitar;
+using Fretlore.Score;
 
 namespace Fretlore.Engraving.Layout.Lettering;
 
@@ -14,14 +16,18 @@ internal sealed class ChordFrame
     private const double FretPitch = 1.3;
     private const int FewestFrets = 4;
     private const double NumberSize = HouseStyle.SmallSize;
+    private const double FingerSize = HouseStyle.SmallSize * 0.75;
 
     private readonly Shape shape;
+    private readonly ImmutableArray<Finger?> fingers;
     private readonly int first;
     private readonly int frets;
 
-    public ChordFrame(Shape shape)
+    /// <param name="shape">The shape.</param>
+    /// <param name="fingers">A finger for each string from the low one, or none at all.</param>
+    public ChordFrame(Shape shape, ImmutableArray<Finger?> fingers)
     {
-        this.shape = shape;
+        (this.shape, this.fingers) = (shape, fingers);
         var pressed = shape.LowToHigh.Items.OfType<Fret>().Where(f => !f.IsOpen).Select(f => f.Number).DefaultIfEmpty(1).ToArray();
         first = pressed.Max() <= FewestFrets ? 1 : pressed.Min();
         frets = Math.Max(FewestFrets, pressed.Max() - first + 1);
@@ -32,7 +38,7 @@ internal sealed class ChordFrame
     /// <summary>Room for open and mute signs over the grid.</summary>
     public static double Head => 1.3;
 
-    public double Height => Head + frets * FretPitch;
+    public double Height => Head + frets * FretPitch + (fingers.IsEmpty ? 0 : FingerSize);
 
     /// <param name="pen">Draws it.</param>
     /// <param name="left">The low string.</param>
@@ -51,6 +57,10 @@ internal sealed class ChordFrame
         for (var s = 0; s < shape.LowToHigh.Count; s++)
         {
             var x = left + s * StringPitch;
+            if (s < fingers.Length && fingers[s] is { } finger)
+            {
+                pen.Text(finger == Finger.Thumb ? "T" : ((int)finger).ToString(CultureInfo.InvariantCulture), x, bottom + FingerSize, FingerSize, Face.SansBold, Anchor.Middle);
+            }
             if (shape.LowToHigh[s] is not { } fret) pen.Glyph(Smufl.FretboardX, x, top + 0.55, 1.25);
             else if (fret.IsOpen) pen.Glyph(Smufl.FretboardO, x, top + 0.55, 1.25);
             else pen.Glyph(Smufl.FretboardFilledCircle, x, nut + (fret.Number - first + 0.5) * FretPitch, 1.35);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Fretlore.Engraving.Layout.Fretting;
 using Fretlore.Music;
 using Fretlore.Score;
 
@@ -76,4 +77,4 @@ internal sealed record Measure
 }
 
 /// <summary>The song as a row of measures for the parts shown.</summary>
-internal sealed record ScoreModel(Song Song, ImmutableArray<StaffPlan> Staves, ImmutableArray<Measure> Measures, Links Links);
+internal sealed record ScoreModel(Song Song, ImmutableArray<StaffPlan> Staves, ImmutableArray<Measure> Measures, Links Links, HandSigns Hands);

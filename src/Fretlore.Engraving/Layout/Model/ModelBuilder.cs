@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using Fretlore.Engraving.Layout.Fretting;
 using Fretlore.Engraving.Layout.Staff;
+using Fretlore.Hands.Plans;
 using Fretlore.Music;
 using Fretlore.Reading;
 using Fretlore.Score;
@@ -9,7 +11,7 @@ namespace Fretlore.Engraving.Layout.Model;
 /// <summary>The first pass: a song and its reading become measures of columns with slots.</summary>
 internal static class ModelBuilder
 {
-    public static ScoreModel Build(Song song, SongReading reading, PageOptions options, Ink ink)
+    public static ScoreModel Build(Song song, SongReading reading, SongHands? hands, PageOptions options, Ink ink)
     {
         var indexes = options.Parts.Count > 0 ? options.Parts : Enumerable.Range(0, song.Parts.Count).ToValueList();
         var staves = indexes
@@ -45,7 +47,7 @@ internal static class ModelBuilder
             });
         }
         var all = measures.ToImmutable();
-        return new ScoreModel(song, staves, all, Links.Of(PlacedNotes(staves, all), staves.Length, song.NoteCount));
+        return new ScoreModel(song, staves, all, Links.Of(PlacedNotes(staves, all), staves.Length, song.NoteCount), new HandSigns(song, indexes, hands, options));
     }
 
     private static ImmutableArray<Column> ColumnsOf(ImmutableArray<StaffPlan> staves, int bar, Bar shared)

@@ -7,10 +7,11 @@ using Fretlore.Score;
 namespace Fretlore.Engraving.Layout.Staff;
 
 /// <summary>Draws what the hands do above a staff that has no tablature to show it: letters, strokes, vibrato, picking fingers.</summary>
-internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geometry, Links links)
+internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geometry, ScoreModel model)
 {
     private const double PickingHalf = 0.65;
 
+    private readonly Links links = model.Links;
     private readonly HandLetters letters = new(pen);
     private readonly VibratoLines vibratos = new(pen);
     private readonly StackedRows letterRow = new(pen);
@@ -56,6 +57,7 @@ internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geom
             if (head.Note.Vibrato.Width != VibratoWidth.None) vibratos.Add(head.Note.Vibrato.Width, left, room);
         }
         var middle = x - slot.Shift + ColumnInk.Centre;
+        if (!model.Hands.Strokes) return;
         strokes.Add(slot.Event.Stroke, middle);
         if (slot.Event.PickingFinger is { } finger && picking.HasRoom(middle - PickingHalf, middle + PickingHalf))
         {

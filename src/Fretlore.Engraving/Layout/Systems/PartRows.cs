@@ -1,4 +1,5 @@
 using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Layout.Fretting;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.RoadMaps;
@@ -31,7 +32,7 @@ internal sealed class PartRows
             new StaffConnections(onStaff.Pen, geometry, model.Links).Draw(notes);
             if (!staff.ShowsTab)
             {
-                new StaffPlaying(onStaff.Pen, staff, geometry, model.Links).Draw(notes);
+                new StaffPlaying(onStaff.Pen, staff, geometry, model).Draw(notes);
                 new TabSpans(onStaff.Pen, staff, geometry).Draw();
             }
         }
@@ -41,10 +42,11 @@ internal sealed class PartRows
             var tab = new TabRow(pen, staff, geometry, model.Song, titles);
             onTab = DrawTab(pen, tab, warning);
             free.DrawNecks(pen);
-            new TabMarks(pen, staff, geometry, model.Links, tab).Draw(notes);
+            new TabMarks(pen, staff, geometry, model, tab).Draw(notes);
         }
         new ArmSigns((onTab ?? onStaff)!.Pen, staff, geometry).Draw();
         new Ornaments(TopPen, staff, geometry).Draw();
+        new PositionRow(TopPen, staff, geometry, model.Hands).Draw();
         new StaffMarks(TopPen, staff, geometry, chords).Draw();
         free.DrawWords(TopPen);
         new DegreeRow((onTab ?? onStaff)!.Pen, staff, geometry, degrees).Draw();

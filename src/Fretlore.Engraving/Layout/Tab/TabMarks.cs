@@ -9,13 +9,14 @@ using Fretlore.Score;
 namespace Fretlore.Engraving.Layout.Tab;
 
 /// <summary>Draws what the hands do around the numbers of one system: slurs, glides, bends, letters, vibrato, strokes and fingers.</summary>
-internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry, Links links, TabRow row)
+internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry, ScoreModel model, TabRow row)
 {
     private const double RaiseStep = 0.5;
     private const int MostRaises = 24;
 
     private const double PickingHalf = 0.65;
 
+    private readonly Links links = model.Links;
     private readonly BendDrawer bends = new(pen);
     private readonly Dictionary<NoteId, BendEnd> bendEnds = [];
     private readonly HandLetters handLetters = new(pen);
@@ -89,7 +90,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
             if (note.Note.Vibrato.Width != VibratoWidth.None) vibratos.Add(note.Note.Vibrato.Width, clear, room);
             handLetters.Add(note.Note, middle);
         }
-        strokes.Add(slot.Event.Stroke, geometry.X(slot) - slot.Shift + ColumnInk.Centre);
+        if (model.Hands.Strokes) strokes.Add(slot.Event.Stroke, geometry.X(slot) - slot.Shift + ColumnInk.Centre);
         if (!staff.ShowsStaff) AddArticulation(slot);
     }
 
@@ -168,18 +169,19 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         foreach (var column in place.Measure.Parts[staff.Index].Voices.SelectMany(v => v.Slots).GroupBy(s => s.Column))
         {
             var middle = place.Columns[column.Key] + ColumnInk.Centre;
-            var stated = column.SelectMany(s => s.Heads).Where(h => h.Note.Finger is not null).OrderBy(h => h.Note.String.Value).Select(h => FingerNames.Of(h.Note.Finger!.Value)).ToArray();
-            if (stated.Length > 0)
+            // One that lies across several strings stands once.
+            var shown = column.SelectMany(s => s.Heads).OrderBy(h => h.Note.String.Value).Select(h => model.Hands.FingerOf(h.Note)).OfType<Finger>().Distinct().Select(FingerNames.Of).ToArray();
+            if (shown.Length > 0)
             {
                 fingers.Add(middle - 0.4, middle + 0.4, y =>
                 {
-                    for (var i = 0; i < stated.Length; i++)
+                    for (var i = 0; i < shown.Length; i++)
                     {
-                        pen.Text(stated[i], middle, y + i * 1.3, HouseStyle.SmallSize * 0.9, Face.SansBold, Anchor.Middle);
+                        pen.Text(shown[i], middle, y + i * 1.3, HouseStyle.SmallSize * 0.9, Face.SansBold, Anchor.Middle);
                     }
                 });
             }
-            if (column.Select(s => s.Event.PickingFinger).FirstOrDefault(f => f is not null) is { } finger)
+            if (model.Hands.Strokes && column.Select(s => s.Event.PickingFinger).FirstOrDefault(f => f is not null) is { } finger)
             {
                 picking.Add(middle - PickingHalf, middle + PickingHalf, y => pen.Text(finger.ToString(), middle, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle));
             }

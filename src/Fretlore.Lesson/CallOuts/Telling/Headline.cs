@@ -20,7 +20,9 @@ internal sealed class Headline(Riff riff, CallOutContext context)
         }
         if (context.BaseOf(riff) is { } basis) breaths.Say($"A variation on {RiffTeller.RiffName(SpokenName.Of(basis.Name))}");
         breaths.Say(What());
+        if (context.Hands is { } hands && HandWords.Positions(riff, hands) is { } positions) breaths.Say(positions);
         if (Devices() is { Length: > 0 } devices) breaths.Say("Listen for " + devices);
+        if (context.Hands is { } plan && HandWords.HardPlace(riff, plan) is { } hard) breaths.Say(hard);
         breaths.Say(HowLong());
         return new Speech(breaths.Sentences);
     }

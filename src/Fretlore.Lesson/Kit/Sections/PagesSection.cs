@@ -22,7 +22,7 @@ internal sealed class PagesSection : IKitSection
     public SectionResult Make(KitSource source, Action<double> progress)
     {
         var (song, options, fonts) = (source.Song, source.Options, source.Fonts);
-        var pages = new KitPages(song, source.Reading, options, fonts);
+        var pages = new KitPages(source);
         var engraved = pages.EngraveWhole();
         if (engraved is EngravingResult.Refused refused) return new SectionResult.Refused(refused.Reason, refused.Remedy);
         var (document, staffSpace) = (EngravingResult.Pages)engraved;

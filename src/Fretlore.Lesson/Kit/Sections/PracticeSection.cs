@@ -24,6 +24,7 @@ internal sealed class PracticeSection : IKitSection
             Hands = source.Hands,
             Fonts = source.Fonts,
             Show = source.Options.Show,
+            HandSigns = source.Options.Hands,
             Steps = Steps(source),
             Sound = Sound(source),
             InWords = RoadMapText.Of,
@@ -43,7 +44,7 @@ internal sealed class PracticeSection : IKitSection
 
     private static ValueList<PracticeStep> Steps(KitSource source)
     {
-        var callOuts = CallOutWriter.For(source.Song, source.Reading).ToDictionary(callOut => callOut.Riff);
+        var callOuts = CallOutWriter.For(source.Song, source.Reading, hands: source.Hands).ToDictionary(callOut => callOut.Riff);
         return ScriptStep.Of(source.Song)
             .Select(step => (Step: step, Names: step.Teaches.Select(taught => taught.Name).ToValueList()))
             .Select(named => new PracticeStep(

@@ -17,8 +17,8 @@ internal sealed class ScriptSection : IKitSection
     {
         var plan = (source.Film as FilmPlanResult.Made)?.Plan;
         var script = KitFile.Text(
-            "script.md", "What to say while filming: the running order and a call-out for every riff", ScriptWriter.Write(source.Song, source.Reading, film: plan)) with { Audience = Audience.Teacher };
-        return new SectionResult.Made([script], [.. Unproven(source.Song, CallOutWriter.For(source.Song, source.Reading))]);
+            "script.md", "What to say while filming: the running order and a call-out for every riff", ScriptWriter.Write(source.Song, source.Reading, film: plan, hands: source.Hands)) with { Audience = Audience.Teacher };
+        return new SectionResult.Made([script], [.. Unproven(source.Song, CallOutWriter.For(source.Song, source.Reading, hands: source.Hands))]);
     }
 
     /// <summary>A warning for each call-out whose words, read back into notes, are not its riff.</summary>
