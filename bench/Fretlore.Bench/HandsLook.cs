@@ -14,6 +14,8 @@ internal static class HandsLook
 {
     private const int Bars = 1200;
     private const int Runs = 9;
+    private const int EditedBars = 120;
+    private const int Edits = 101;
 
     public static int Print(TextWriter output)
     {
@@ -24,7 +26,30 @@ internal static class HandsLook
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Bars} bars, one six-string part, {notes.Count} notes"));
         Measure(output, "hand plan", notes.Count, () => HandPlanner.Plan(song), "20,000 notes a second");
         Measure(output, "pitches to places", notes.Count, () => NotePlacer.Place(notes, part.Neck, HandSize.Average, mayArrange: false), "");
+
+        // One fret changed in the middle of a song: all of it planned again, and only what changed.
+        var sheet = GeneratedSong.Sheet(EditedBars);
+        var at = sheet.IndexOf("E 8 7", sheet.Length / 2, StringComparison.Ordinal);
+        var edited = Stages.Song($"{sheet[..at]}E 8 5{sheet[(at + 5)..]}");
+        var before = HandPlanner.Plan(Stages.Song(sheet), new PlayingHand(HandSize.Average));
+        output.WriteLine();
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{EditedBars} bars, two parts, {edited.NoteCount} notes, one fret edited: under 5 ms wanted"));
+        Time(output, "planned anew", () => HandPlanner.Plan(edited));
+        Time(output, "from the plan before", () => HandPlanner.Plan(edited, new PlayingHand(HandSize.Average), before));
         return 0;
+    }
+
+    private static void Time(TextWriter output, string name, Func<object> way)
+    {
+        var times = new double[Edits];
+        for (var run = -Edits; run < Edits; run++)
+        {
+            var watch = Stopwatch.StartNew();
+            way();
+            if (run >= 0) times[run] = watch.Elapsed.TotalMilliseconds;
+        }
+        Array.Sort(times);
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name,-22} median {times[Edits / 2],6:0.00} ms  best {times[0],6:0.00} ms"));
     }
 
     private static void Measure(TextWriter output, string name, int notes, Func<object> way, string wanted)

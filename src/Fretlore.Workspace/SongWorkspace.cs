@@ -53,12 +53,12 @@ public sealed class SongWorkspace
     public static SongWorkspace Open(SourceText text) => new(Syntax.Sheet.Parse(text));
 
     /// <summary>Everything that was found in the sheet, in the order of its text: what is written, and what no average hand can do.</summary>
-    public ImmutableArray<Finding> Check() => Song is null || HasErrors ? Findings : [.. Findings.Concat(PlanHands(HandSize.Average).Findings).OrderBy(f => f.Line).ThenBy(f => f.Column)];
+    public ImmutableArray<Finding> Check() => Song is null || HasErrors ? Findings : [.. Findings.Concat(PlanHands(new PlayingHand(HandSize.Average)).Findings).OrderBy(f => f.Line).ThenBy(f => f.Column)];
 
     /// <summary>Plans the fretting hand through the song. There must be a song.</summary>
-    public HandsView PlanHands(HandSize size)
+    public HandsView PlanHands(PlayingHand hand)
     {
-        var plan = size == HandSize.Average ? Hands : HandPlanner.Plan(Song ?? throw new InvalidOperationException("A sheet without a song has no hand plan."), size);
+        var plan = hand == new PlayingHand(HandSize.Average) ? Hands : HandPlanner.Plan(Song ?? throw new InvalidOperationException("A sheet without a song has no hand plan."), hand);
         // A riff that is played is looked at where it is played, at the tempo there.
         var unplayed = plan.Riffs.Where(riff => !Song!.RiffUses.Any(use => use.Riff == riff.Name));
         var found = plan.Parts.Concat(unplayed).SelectMany(line => line.Problems)

@@ -14,16 +14,24 @@ internal sealed class HandSignFlags
 
     private readonly Option<bool> noPositions = new("--no-positions") { Description = "Leave out the Roman numerals where the hand goes to a position." };
 
-    private readonly Option<bool> noStrokes = new("--no-strokes") { Description = "Leave out the strokes and fingers of the picking hand." };
+    private readonly Option<string> strokes = new("--strokes")
+    {
+        Description = "Strokes and fingers of the picking hand: none, the written ones, or all, planned where the sheet leaves them open.",
+        DefaultValueFactory = _ => "written",
+    };
 
-    public HandSignFlags() => fingers.AcceptOnlyFromAmong("none", "written", "needed", "all");
+    public HandSignFlags()
+    {
+        fingers.AcceptOnlyFromAmong("none", "written", "needed", "all");
+        strokes.AcceptOnlyFromAmong("none", "written", "all");
+    }
 
     /// <summary>Puts them on a verb.</summary>
     public void AddTo(Command verb)
     {
         verb.Add(fingers);
         verb.Add(noPositions);
-        verb.Add(noStrokes);
+        verb.Add(strokes);
     }
 
     public HandSignOptions Read(ParseResult parsed) => new(
@@ -34,5 +42,5 @@ internal sealed class HandSignFlags
             "all" => FingersShown.All,
             _ => FingersShown.Needed,
         },
-        !parsed.GetValue(noPositions), !parsed.GetValue(noStrokes));
+        !parsed.GetValue(noPositions), parsed.GetRequiredValue(strokes) != "none", parsed.GetRequiredValue(strokes) == "all");
 }

@@ -4,6 +4,7 @@ using System.Text.Json;
 using Fretlore.Cli.Files;
 using Fretlore.Cli.Json;
 using Fretlore.Cli.Output;
+using Fretlore.Hands.Grips;
 using Fretlore.Hands.Plans;
 using Fretlore.Lesson.Fingers;
 using Fretlore.Score;
@@ -21,16 +22,17 @@ internal static class HandsVerb
         var sheet = new Argument<string>("SHEET") { Description = "The sheet, NAME.lore; - reads it from the standard input." };
         var part = new Option<string?>("--part") { Description = "The parts to print, with commas between them; all when not given.", HelpName = "NAMES" };
         var hand = new Option<string>("--hand") { Description = "small, average or large.", HelpName = "SIZE", DefaultValueFactory = _ => "average" };
+        var thumb = new Option<bool>("--thumb") { Description = "Let the thumb come over the neck to the two lowest strings." };
         var json = new Option<bool>("--json") { Description = "Print the plan as JSON." };
         var verb = new Verb(
             "hands", "Say which finger plays what, how hard each bar is and why.",
-            "fretlore hands my-song.lore", "fretlore hands my-song.lore --part lead --hand small --json") { sheet, part, hand, json };
+            "fretlore hands my-song.lore", "fretlore hands my-song.lore --part lead --hand small --json") { sheet, part, hand, thumb, json };
         verb.SetAction(parsed => Run(
-            surroundings, parsed.GetRequiredValue(sheet), parsed.GetValue(part), parsed.GetRequiredValue(hand), parsed.GetValue(json)));
+            surroundings, parsed.GetRequiredValue(sheet), parsed.GetValue(part), parsed.GetRequiredValue(hand), parsed.GetValue(thumb), parsed.GetValue(json)));
         return verb;
     }
 
-    private static int Run(Surroundings surroundings, string path, string? partNames, string handSize, bool asJson)
+    private static int Run(Surroundings surroundings, string path, string? partNames, string handSize, bool usesThumb, bool asJson)
     {
         var hand = HandText.Read(handSize);
         if (hand.Misread is { } noHand) return WrongUse.Write(surroundings.Error, noHand);
@@ -49,7 +51,7 @@ internal static class HandsVerb
         var chosen = PartChoice.Read(partNames, song);
         if (chosen.Misread is { } noPart) return WrongUse.Write(surroundings.Error, noPart);
         int[] parts = chosen.Value.Count == 0 ? [.. Enumerable.Range(0, song.Parts.Count)] : [.. chosen.Value];
-        var view = workspace.PlanHands(hand.Value);
+        var view = workspace.PlanHands(new PlayingHand(hand.Value, usesThumb));
         if (asJson) surroundings.Out.WriteLine(JsonSerializer.Serialize(Answer(song, view, parts), AnswerJson.Readable.HandsAnswer));
         else Write(surroundings, path, song, view, parts);
         return ExitCode.Fine;
@@ -64,10 +66,20 @@ internal static class HandsVerb
             output.WriteLine($"{song.Parts[parts[i]].Title}: {data.Parts[i].Difficulty}");
             Columns.Write(output, data.Parts[i].Bars
                 .Where(bar => bar.Difficulty != BarOfHands.Word(Difficulty.None))
-                .Select(bar => (string[])[$"  bar {bar.Bar}", bar.Difficulty, Fingers(bar), string.Join("; ", bar.Reasons)]));
+                .Select(bar => (string[])[$"  bar {bar.Bar}", bar.Difficulty, Fingers(bar), Picking(bar), string.Join("; ", bar.Reasons)]));
         }
         if (view.Plan.Riffs.Length > 0) output.WriteLine("Riffs:");
         Columns.Write(output, view.Plan.Riffs.Select(riff => (string[])["  " + riff.Name, BarOfHands.Word(riff.Whole.Difficulty), string.Join("; ", riff.Whole.Reasons)]));
+        var others = data.Riffs.Where(riff => riff.Alternatives is { Count: > 0 }).ToList();
+        if (others.Count > 0) output.WriteLine("Other ways to play them (string:fret, or fingers):");
+        foreach (var riff in others)
+        {
+            foreach (var way in riff.Alternatives!)
+            {
+                output.WriteLine($"  {riff.Name} {way.Sentence()}");
+                output.WriteLine($"    {way.Places()}");
+            }
+        }
         FindingPrinter.Write(output, path, view.Findings, surroundings.Colours);
         output.WriteLine(HandData.Cautions);
     }
@@ -85,4 +97,10 @@ internal static class HandsVerb
         .GroupBy(note => note.At)
         .Select(group => group.Select(note => note.Finger?.ToString(CultureInfo.InvariantCulture) ?? "-").ToList())
         .Select(fingers => fingers.Count == 1 ? fingers[0] : $"[{string.Join(' ', fingers)}]"));
+
+    // For example "d u - d" or "p i m a": a dash where nothing is plucked.
+    private static string Picking(BarOfHands bar) => string.Join(' ', bar.Notes
+        .GroupBy(note => note.At)
+        .Select(group => string.Concat(group.Select(note => note.Picking switch { "down" => "d", "up" => "u", null => "-", var finger => finger }).Distinct()))
+        .Select(letters => letters.Length > 1 ? letters.Replace("-", "", StringComparison.Ordinal) : letters));
 }

@@ -38,4 +38,12 @@ internal readonly record struct PressLink(Joining Kind, int From)
 /// <param name="Start">In seconds from the part's start, at the written tempo.</param>
 /// <param name="TimeToMove">Seconds the hand has had since it could leave the moment before.</param>
 /// <param name="SinceBefore">Seconds since the moment before began.</param>
-internal sealed record Moment(Hold Hold, PressLink[] Links, NoteId[] Notes, bool[] IsNew, int Bar, double Start, double TimeToMove, double SinceBefore);
+internal sealed record Moment(Hold Hold, PressLink[] Links, NoteId[] Notes, bool[] IsNew, int Bar, double Start, double TimeToMove, double SinceBefore)
+{
+    // Seconds; times that differ by less come of adding in another order.
+    private const double SameTime = 1e-9;
+
+    /// <summary>True when the same grips hold it and moves to it cost the same, whatever note and bar it is.</summary>
+    public bool IsSearchedAs(Moment other) =>
+        Hold.Equals(other.Hold) && Links.AsSpan().SequenceEqual(other.Links) && (TimeToMove == other.TimeToMove || Math.Abs(TimeToMove - other.TimeToMove) < SameTime);
+}

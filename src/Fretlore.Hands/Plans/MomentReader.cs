@@ -115,33 +115,66 @@ internal sealed class MomentReader
         }
         foreach (var onset in group) Start(onset, fresh);
 
-        var hold = HoldNow(now);
+        var held = Held();
+        var hold = HoldNow(held, now);
         // What only rings on gives way where no hand could keep it: the oldest first.
         while (hold.Presses.Length > 0 && grips.Of(hold).Length == 0 && sounding.Find(s => s.IsStopped && s.End <= now + SameTime) is { } oldest)
         {
             sounding.Remove(oldest);
-            hold = HoldNow(now);
+            held = Held();
+            hold = HoldNow(held, now);
         }
-        var held = Held();
         if (held.Count > 0)
         {
-            var links = held.Select(s => fresh.ContainsKey(s) ? Joined(s, before) : Kept(s, now)).ToArray();
-            var notes = held.Select(s => fresh.TryGetValue(s, out var it) ? it.Note.Id : s.Note.Id).ToArray();
-            var isNew = held.Select(fresh.ContainsKey).ToArray();
+            var (links, notes, isNew) = (new PressLink[held.Count], new NoteId[held.Count], new bool[held.Count]);
+            for (var i = 0; i < held.Count; i++)
+            {
+                isNew[i] = fresh.TryGetValue(held[i], out var it);
+                notes[i] = isNew[i] ? it.Note.Id : held[i].Note.Id;
+                links[i] = isNew[i] ? Joined(held[i], before) : Kept(held[i], now);
+            }
             moments.Add(new Moment(hold, links, notes, isNew, group[0].Bar, now, TimeToMove(now), moments.Count == 0 ? double.MaxValue : Math.Max(HandCosts.LeastTime, now - lastStart)));
             for (var i = 0; i < held.Count; i++) held[i].Press = i;
-            foreach (var gone in before.Where(s => !held.Contains(s))) gone.Press = -1;
-            (lastStart, leftAt) = (now, held.Max(s => s.End));
+            leftAt = 0;
+            foreach (var s in before)
+            {
+                if (!held.Contains(s)) s.Press = -1;
+            }
+            foreach (var s in held) leftAt = Math.Max(leftAt, s.End);
+            lastStart = now;
         }
         foreach (var s in sounding) last[s.Note.String.Value] = s;
     }
 
     // From the low string up, as a hold wants its presses.
-    private List<Sounding> Held() => [.. sounding.Where(s => s.IsStopped).OrderByDescending(s => s.Note.String.Value)];
+    private List<Sounding> Held()
+    {
+        var held = new List<Sounding>(sounding.Count);
+        foreach (var s in sounding)
+        {
+            if (!s.IsStopped) continue;
+            var at = held.Count;
+            while (at > 0 && held[at - 1].Note.String.Value < s.Note.String.Value) at--;
+            held.Insert(at, s);
+        }
+        return held;
+    }
 
-    private Hold HoldNow(double now) => new(
-        [.. Held().Select(s => new Press(s.Note.String.Value, s.Note.Fret.Number, s.Stated, s.Note.Bend?.PeakCents ?? 0, s.Note.Harmonic is { Kind: HarmonicKind.Natural }))],
-        sounding.Where(s => !s.IsStopped && s.End > now + SameTime).Aggregate(0, (bits, s) => bits | 1 << s.Note.String.Value));
+    private Hold HoldNow(List<Sounding> held, double now)
+    {
+        var presses = new Press[held.Count];
+        for (var i = 0; i < presses.Length; i++)
+        {
+            var note = held[i].Note;
+            presses[i] = new Press(note.String.Value, note.Fret.Number, held[i].Stated, note.Bend?.PeakCents ?? 0, note.Harmonic is { Kind: HarmonicKind.Natural });
+        }
+        var open = 0;
+        foreach (var s in sounding)
+        {
+            if (!s.IsStopped && s.End > now + SameTime) open |= 1 << s.Note.String.Value;
+        }
+        return new Hold(presses, open);
+    }
 
     private void Start(Onset onset, Dictionary<Sounding, (Note Note, int Bar)> fresh)
     {

@@ -63,11 +63,14 @@ public sealed record HandProblem(HandProblemKind Kind, int Bar, NoteId Note, str
 public sealed record LineHands(string Name, HandLoad Whole, ImmutableArray<HandLoad> Bars, ImmutableArray<HandProblem> Problems);
 
 /// <summary>The hand plan of a song.</summary>
-/// <param name="Size">The hand it is for.</param>
+/// <param name="Hand">The hand it is for.</param>
 /// <param name="Notes">For each note id how it is played.</param>
 /// <param name="Parts">One for each part of the song.</param>
 /// <param name="Riffs">One for each riff of the song, as defined.</param>
-public sealed record SongHands(HandSize Size, ImmutableArray<NoteHand> Notes, ImmutableArray<LineHands> Parts, ImmutableArray<LineHands> Riffs)
+public sealed record SongHands(PlayingHand Hand, ImmutableArray<NoteHand> Notes, ImmutableArray<LineHands> Parts, ImmutableArray<LineHands> Riffs)
 {
+    /// <summary>Parts, then riffs, with what was worked out for them: the start of the plan of the song's next version.</summary>
+    internal ImmutableArray<PlannedLine> Lines { get; init; } = [];
+
     public NoteHand Of(NoteId note) => Notes[note.Index];
 }

@@ -1,3 +1,4 @@
+using Fretlore.Hands.Picking;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout;
@@ -14,7 +15,7 @@ internal sealed class KitPages(KitSource source)
     private static readonly double[] RiffSizes = [1, 0.88, 0.78, 0.7];
 
     private readonly PageEngraver engraver = new(source.Fonts.Music, source.Fonts.Texts);
-    private readonly Song song = source.Song;
+    private readonly Song song = source.Options.Hands.PlansStrokes ? PickingPlanner.Plan(source.Song).WrittenInto(source.Song) : source.Song;
     private readonly SongReading reading = source.Reading;
     private readonly KitOptions options = source.Options;
 

@@ -2,11 +2,9 @@ using System.IO.Compression;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Fretlore.Engraving.Drawing;
-using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout;
 using Fretlore.Engraving.Output;
 using Fretlore.Practice.Data;
-using Fretlore.Reading;
 using Fretlore.Score;
 
 namespace Fretlore.Practice.Making;

@@ -1,3 +1,4 @@
+using Fretlore.Hands.Picking;
 using System.Globalization;
 using System.Text;
 using Fretlore.Engraving.Drawing;
@@ -20,6 +21,7 @@ public static class SongPages
     public static PagesResult Write(SongWorkspace workspace, PagesRequest request)
     {
         var song = workspace.Song ?? throw new InvalidOperationException("A sheet without a song has no pages.");
+        if (request.Hands.PlansStrokes) song = PickingPlanner.Plan(song).WrittenInto(song);
         var fonts = new FontLibrary();
         var options = PageOptions.On(request.Paper, song, request.Show, request.Parts) with { SymbolStyle = request.SymbolStyle, Degrees = request.Degrees, Hands = request.Hands };
         switch (new PageEngraver(fonts.Music, fonts.Texts).Engrave(song, workspace.Reading, options, workspace.Hands))

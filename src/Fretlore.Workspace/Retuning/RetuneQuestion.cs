@@ -32,8 +32,8 @@ public sealed partial record RetuneQuestion(string To, string? Parts = null, int
         var retuned = Retuner.Retune(song, order);
         var sheet = SheetWriter.Write(retuned.Song, new SheetStyle(FindsRiffs: false));
         var written = SongWorkspace.Open(new SourceText(sheet.Text, ""));
-        var before = workspace.PlanHands(Hand);
-        var after = written.Song is null ? null : written.PlanHands(Hand);
+        var before = workspace.PlanHands(new PlayingHand(Hand));
+        var after = written.Song is null ? null : written.PlanHands(new PlayingHand(Hand));
         var parts = song.Parts.Select((part, i) => new RetunedPart(
             part.Name, part.Title, retuned.Song.Parts[i].Neck, order.Parts.Contains(i),
             before.Plan.Parts[i].Whole.Difficulty, after is null ? before.Plan.Parts[i].Whole.Difficulty : after.Plan.Parts[i].Whole.Difficulty,

@@ -19,7 +19,8 @@ public enum FingersShown
 /// <param name="Fingers">Fingers of the fretting hand.</param>
 /// <param name="Positions">Whether a Roman numeral stands where the hand goes to a position and stays in it for a while.</param>
 /// <param name="Strokes">Whether strokes and fingers of the picking hand are shown.</param>
-public sealed record HandSignOptions(FingersShown Fingers = FingersShown.Written, bool Positions = false, bool Strokes = true)
+/// <param name="PlansStrokes">Whether those that the sheet leaves open are planned and shown too.</param>
+public sealed record HandSignOptions(FingersShown Fingers = FingersShown.Written, bool Positions = false, bool Strokes = true, bool PlansStrokes = false)
 {
     /// <summary>As we print: fingers where they are needed, and positions.</summary>
     public static HandSignOptions Printed => new(FingersShown.Needed, Positions: true);
