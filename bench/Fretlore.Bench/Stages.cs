@@ -19,7 +19,7 @@ internal static class Stages
 
     public static object TextToReading(string sheet) => Open(sheet).Reading;
 
-    public static object TextToHands(string sheet) => Open(sheet).PlanHands(HandSize.Average);
+    public static object TextToHands(string sheet) => Open(sheet).PlanHands(new PlayingHand(HandSize.Average));
 
     /// <summary>The reading alone, of a song that is bound already.</summary>
     public static object SongToReading(Song song) => SongReader.Read(song);

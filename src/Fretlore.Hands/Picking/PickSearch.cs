@@ -53,10 +53,12 @@ internal static class PickSearch
         {
             // Down goes on to the next higher string, up to the next lower one.
             var goesOn = from == Stroke.Down ? after.LowString == before.HighString - 1 : after.HighString == before.LowString + 1;
-            return PickingCosts.InHaste(goesOn && after.Strings.Length == 1 ? PickingCosts.Sweep : PickingCosts.SameWay, after.SinceBefore);
+            if (!goesOn || after.Strings.Length > 1 || after.SinceBefore > PickingCosts.ShortTime) return PickingCosts.InHaste(PickingCosts.SameWay, after.SinceBefore);
+            return PickingCosts.Sweep - (after.SwingsDown == (to == Stroke.Down) ? 0 : PickingCosts.AgainstTheBeat);
         }
         // Down, then up on a lower string, or up, then down on a higher one: the pick is between the two.
         var isInside = from == Stroke.Down ? after.HighString > before.LowString : after.LowString < before.HighString;
-        return isInside ? PickingCosts.InHaste(PickingCosts.InsideChange, after.SinceBefore) : 0;
+        var isOutside = from == Stroke.Down ? after.HighString < before.LowString : after.LowString > before.HighString;
+        return PickingCosts.InHaste(isInside ? PickingCosts.InsideChange : isOutside ? PickingCosts.OutsideChange : 0, after.SinceBefore);
     }
 }

@@ -12,11 +12,11 @@ internal static class PickingCosts
     /// <summary>Two strokes the same way at <see cref="ShortTime"/>.</summary>
     public const double SameWay = 1.2;
 
-    /// <summary>The same, when the pick goes on through to the next string it lies beside.</summary>
-    public const double Sweep = 0.5;
+    /// <summary>The same, when the pick goes on through to the string beside within <see cref="ShortTime"/>: haste makes it no harder, and the beat is not looked at.</summary>
+    public const double Sweep = 0.2;
 
-    /// <summary>A change of string with the pick caught between the two strings.</summary>
-    public const double InsideChange = 0.15;
+    /// <summary>A change of string around the two strings at <see cref="ShortTime"/>, and one with the pick caught between them.</summary>
+    public const double OutsideChange = 0.08, InsideChange = 0.15;
 
     /// <summary>A chord of three or more strings struck upwards on a beat.</summary>
     public const double ChordUpwards = 0.4;

@@ -1,6 +1,5 @@
 using Fretlore.Hands.Picking;
 using Fretlore.Engraving.Drawing;
-using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout;
 using Fretlore.Music;
 using Fretlore.Reading;

@@ -2,7 +2,6 @@ using System.Globalization;
 using Fretlore.Guitar;
 using Fretlore.Hands.Shapes;
 using Fretlore.Music;
-using Fretlore.Score;
 
 namespace Fretlore.Tests.Outside;
 

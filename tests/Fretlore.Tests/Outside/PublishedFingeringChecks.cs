@@ -3,7 +3,6 @@ using Fretlore.Guitar;
 using Fretlore.Hands.Grips;
 using Fretlore.Hands.Placing;
 using Fretlore.Hands.Plans;
-using Fretlore.Music;
 using Fretlore.Score;
 using Fretlore.Tests.Songs;
 

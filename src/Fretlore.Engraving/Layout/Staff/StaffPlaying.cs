@@ -70,7 +70,7 @@ internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geom
     {
         foreach (var column in place.Measure.Parts[staff.Index].Voices.SelectMany(v => v.Slots).GroupBy(s => s.Column))
         {
-            var stated = column.SelectMany(s => s.Heads).Where(h => h.Note.Finger is not null).OrderByDescending(h => h.Note.String.Value).Select(h => FingerNames.Of(h.Note.Finger!.Value)).ToArray();
+            var stated = column.SelectMany(s => s.Heads).OrderByDescending(h => h.Note.String.Value).Select(h => model.Hands.FingerOf(h.Note)).OfType<Finger>().Distinct().Select(FingerNames.Of).ToArray();
             if (stated.Length == 0) continue;
             var middle = place.Columns[column.Key] + ColumnInk.Centre;
             fingers.Add(middle - 0.4, middle + 0.4, y =>

@@ -1,6 +1,5 @@
 using CsCheck;
 using Fretlore.Hands.Picking;
-using Fretlore.Music;
 using Fretlore.Score;
 using Fretlore.Tests.Songs;
 
@@ -24,8 +23,8 @@ public sealed class PickingFacts
     [Fact]
     public void AFastArpeggio_IsSweptThrough()
     {
-        var song = Sheets.Line("Y @6 5 @5 7 @4 7 @3 5 Q.. @1 5 H R |");
-        Assert.Equal([Stroke.Down, Stroke.Down, Stroke.Down, Stroke.Down], Events(song).Take(4).Select(e => PickingPlanner.Plan(song).Of(e.Notes[0].Id).Stroke));
+        var song = Sheets.Line("Y @6 5 @5 7 @4 7 @3 5 Q. @1 5 H R |");
+        Assert.Equal([Stroke.Down, Stroke.Down, Stroke.Down], Events(song).Take(3).Select(e => PickingPlanner.Plan(song).Of(e.Notes[0].Id).Stroke));
     }
 
     [Fact]
@@ -78,7 +77,7 @@ public sealed class PickingFacts
     [Fact]
     public void ASongWithItsStrokesWrittenIn_IsPlannedTheSame()
     {
-        foreach (var (_, song) in DemoSongs.All())
+        foreach (var (_, song) in Demos())
         {
             var plan = PickingPlanner.Plan(song);
             var written = plan.WrittenInto(song);
@@ -97,4 +96,6 @@ public sealed class PickingFacts
             [.. strings.Select(s => new Plucked(new Note { String = new(s), Fret = new(random.Next(5)), Sounding = new(50) }, random.Next(4) == 0, null))],
             random.Next(6) == 0 ? Stroke.Up : Stroke.None, random.Next(2) == 0, random.Next(2) == 0, random.Next(1, 20) * 0.05);
     })];
+
+    private static IEnumerable<(string Name, Song Song)> Demos() => DemoSongs.Names.Select(row => (row.Data, DemoSongs.Load(row.Data)));
 }
