@@ -7,7 +7,7 @@ namespace Fretlore.Hands.Alternatives;
 /// <summary>Puts all notes of a passage within a few frets.</summary>
 /// <remarks>
 /// Moment by moment, each on the string nearest to the one before; strings that still sound are left alone, what is slurred, glided or tied stays on one
-/// string. Passages with natural harmonics or dead notes belong where they are.
+/// string. Passages with natural harmonics, dead notes, taps or trills belong where they are.
 /// </remarks>
 internal sealed class WindowPlacer
 {
@@ -40,7 +40,7 @@ internal sealed class WindowPlacer
             var end = start;
             foreach (var item in bar.Strands.SelectMany(s => s.Events))
             {
-                if (item.Graces.Count > 0 || item.Notes.Items.Any(n => n.IsDead || n.Harmonic is not null || n.Attack == Attack.Tap)) return null;
+                if (item.Graces.Count > 0 || item.Notes.Items.Any(n => n.IsDead || n.Harmonic is not null || n.Attack == Attack.Tap || n.Trill is not null)) return null;
                 foreach (var note in item.Notes) onsets.Add(new Onset(start + item.Start, start + item.End, note));
                 if (start + item.End > end) end = start + item.End;
             }

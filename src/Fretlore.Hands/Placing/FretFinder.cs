@@ -40,6 +40,8 @@ internal static class FretFinder
         var (note, neck) = (open.Note, open.Neck);
         var fret = new Fret(wanted - neck.Sounding(number, Fret.Open));
         if (!neck.Has(number, fret) || fret.Number < LowestFret(note, open.WasOpen)) return null;
+        // The other note of a trill is on the neck too.
+        if (note.Trill is not null && !(note.TrillFrom(fret) is { } other && neck.Has(number, other))) return null;
         var harmonic = note.Harmonic is { Kind: HarmonicKind.Pinch } ? new Harmonic(HarmonicKind.Pinch, fret) : null;
         return (new NotePlace(number, fret, wanted, harmonic), 0);
     }
