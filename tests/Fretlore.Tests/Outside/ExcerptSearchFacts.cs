@@ -1,5 +1,6 @@
 using System.IO.Compression;
 using System.Text;
+using System.Text.RegularExpressions;
 using Fretlore.Hands.Plans;
 using Fretlore.Lesson.Kit;
 using Fretlore.Reading;
@@ -79,6 +80,37 @@ public class ExcerptSearchFacts
         var full = Encoding.Latin1.GetString(Bytes("song.mid"));
         Assert.Contains("Concealed", full, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Page_HoldsNothingOfTheOtherBars()
+    {
+        var page = Unpacked("excerpt/practice.html");
+        Assert.Contains("Lantern Street (free excerpt: bars 1 to 2 of", page, StringComparison.Ordinal);
+        Assert.Contains("Shown words", page, StringComparison.Ordinal);
+        // Shorter ones come by chance in sound written in letters.
+        foreach (var secret in Secrets.Where(s => s.Length > 5)) Assert.DoesNotContain(secret, page, StringComparison.Ordinal);
+        var full = Unpacked("practice.html");
+        foreach (var secret in (string[])["Concealed", "Undisclosed", "Unspoken", "Hidden"]) Assert.Contains(secret, full, StringComparison.Ordinal);
+        // Each written note is marked once or more by its id: those of the two bars, and no other.
+        Assert.Equal(Notes(page).Max() + 1, Notes(page).Count);
+        Assert.Equal(5, Notes(page).Count);
+        Assert.True(Notes(full).Count > 5);
+    }
+
+    // The page, and the pictures of pages packed in it (gzip in Base64) as they are when unpacked.
+    private static string Unpacked(string path)
+    {
+        var page = Encoding.UTF8.GetString(Bytes(path));
+        return page + string.Concat(Regex.Matches(page, ">(H4sI[^<]+)<").Select(packed =>
+        {
+            using var zip = new GZipStream(new MemoryStream(Convert.FromBase64String(packed.Groups[1].Value)), CompressionMode.Decompress);
+            using var text = new StreamReader(zip);
+            return text.ReadToEnd();
+        }));
+    }
+
+    private static SortedSet<int> Notes(string page) =>
+        [.. Regex.Matches(page, @"note-(\d+)").Select(m => int.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture))];
 
     [Fact]
     public void ArchiveForEveryone_HoldsTheExcerpt_AndNothingThatIsForSupporters()

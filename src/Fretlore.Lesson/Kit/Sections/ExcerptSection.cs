@@ -2,15 +2,14 @@ using System.Collections.Immutable;
 using Fretlore.Engraving.Layout;
 using Fretlore.Engraving.Output;
 using Fretlore.Exchange.Midi;
+using Fretlore.Hands.Plans;
 using Fretlore.Lesson.Excerpts;
 using Fretlore.Performance;
 using Fretlore.Reading;
-using Fretlore.Sound.Mixing;
-using Fretlore.Sound.Output;
 
 namespace Fretlore.Lesson.Kit.Sections;
 
-/// <summary>What may be given away: the bars the sheet chooses as pages, sound and MIDI, and nothing of the others.</summary>
+/// <summary>What may be given away: the bars the sheet chooses as pages, sound, MIDI and practice page, and nothing of the others.</summary>
 internal sealed class ExcerptSection : IKitSection
 {
     public string Doing => "Cutting the free excerpt";
@@ -36,16 +35,14 @@ internal sealed class ExcerptSection : IKitSection
         }
         progress(0.4);
         files.Add(KitFile.Written("excerpt/excerpt.mid", "The free excerpt as it sounds", stream => MidiWriter.Write(stream, Performer.Play(excerpt))) with { Audience = Audience.Everyone });
-        if (source.Options.SoundRoom is { } room && SongMixer.Prepare(excerpt, new SoundRequest()) is SoundResult.Ready { Mix: var mix })
+        // A source of its own, so that sound and page can't know more than the excerpt.
+        var cut = new KitSource(excerpt, () => SongReader.Read(excerpt), () => HandPlanner.Plan(excerpt), source.Options, source.Stop);
+        if (cut.Sound() is { } sound) files.Add(new KitFile("excerpt/sound.opus", sound.Full, "The free excerpt to listen to") { Audience = Audience.Everyone });
+        progress(0.8);
+        if (new PracticeSection().Make(cut, _ => { }) is SectionResult.Made { Files: [var page] })
         {
-            files.Add(KitFile.Written("excerpt/sound.opus", "The free excerpt to listen to", stream => WriteSound(mix, room, stream, source.Stop)) with { Audience = Audience.Everyone });
+            files.Add(page with { Path = "excerpt/practice.html", Purpose = "The free excerpt to practise with: open it in a browser, no network needed", Audience = Audience.Everyone });
         }
         return new SectionResult.Made(files.DrainToImmutable());
-    }
-
-    private static void WriteSound(SongMix mix, Func<Stream> room, Stream to, CancellationToken stop)
-    {
-        using var work = room();
-        SoundFile.Write(mix, work, to, SoundFormat.Opus, cancel: stop);
     }
 }

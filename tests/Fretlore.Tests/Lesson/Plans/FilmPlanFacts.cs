@@ -1,14 +1,21 @@
+using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Output;
 using Fretlore.Hands.Plans;
+using Fretlore.Lesson.Overlays;
 using Fretlore.Lesson.Plans;
+using Fretlore.Lesson.Subjects;
 using Fretlore.Performance;
 using Fretlore.Reading;
 using Fretlore.Score;
+using Fretlore.Sound.Mixing;
 using Fretlore.Tests.Songs;
 
 namespace Fretlore.Tests.Lesson.Plans;
 
 public class FilmPlanFacts
 {
+    private static readonly FontLibrary Fonts = new();
+
     private const string Song = Sheets.Top + """
         riff main
           @6 E 0 0 3 0 5 0 3 0 | @6 Q 0 3 H 5 |
@@ -57,6 +64,33 @@ public class FilmPlanFacts
         // A bar of counting in and two bars twice: five bars of four quarters, each quarter a second at half of 120.
         Assert.Equal(20, step.Version.PlaySeconds, 6);
         Assert.Equal("Now four words more.", step.Version.Says.Breaths[0]);
+    }
+
+    [Theory]
+    [MemberData(nameof(DemoSongs.Names), MemberType = typeof(DemoSongs))]
+    public void PlayingTakesAsLongAsItIsThenRendered_WithinATenth(string name)
+    {
+        var song = DemoSongs.Load(name);
+        song = song with { Lesson = song.Lesson! with { Budget = null } };
+        var compared = 0;
+        foreach (var step in Plan(song).Steps)
+        {
+            if (step.Step.Subjects is not [{ Kind: SubjectKind.Riff } subject]) continue;
+            var riff = subject.Lines[0].Riff;
+            foreach (var play in step.Version.Plays)
+            {
+                // The loop of the kit is as long as its bars; on film a bar of counting in comes first.
+                var ready = Assert.IsType<SoundResult.Ready>(SongMixer.Prepare(song, new SoundRequest { Riff = riff.Name, Speed = play.Percent / 100m, Loop = true }));
+                var countIn = riff.Bars[0].Meter.Length.ToDouble() * play.Tempo.SecondsPerQuarter;
+                var rendered = countIn + play.Times * ready.Mix.Seconds;
+                Assert.InRange(play.Seconds, rendered * 0.9, rendered * 1.1);
+                // So does the moving tab.
+                using var overlay = TabOverlay.Of(song, riff, play, FilmFrame.All[0], 30, Fonts, PictureGround.Clear)!;
+                Assert.InRange(play.Seconds, overlay.FrameCount / 30.0 * 0.9, overlay.FrameCount / 30.0 * 1.1);
+                compared++;
+            }
+        }
+        Assert.True(compared > 0);
     }
 
     [Fact]
