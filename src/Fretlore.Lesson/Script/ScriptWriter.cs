@@ -2,6 +2,7 @@ using Fretlore.Guitar;
 using Fretlore.Hands.Plans;
 using Fretlore.Lesson.CallOuts.Words;
 using Fretlore.Lesson.CallOuts;
+using Fretlore.Lesson.CallOuts.RoadMaps;
 using Fretlore.Lesson.Plans;
 using Fretlore.Music;
 using Fretlore.Reading;
@@ -96,15 +97,22 @@ public static class ScriptWriter
     {
         var taught = steps.SelectMany(s => s.Teaches).Select(t => t.Name).ToHashSet();
         var others = callOuts.Where(c => !taught.Contains(c.Riff)).ToArray();
-        if (others.Length == 0) return;
+        var maps = RoadMapTeller.For(song).Where(c => !taught.Contains(c.RoadMap)).ToArray();
+        if (others.Length + maps.Length == 0) return;
         text.Heading(2, "Not in the lesson");
-        text.Paragraph("The other riffs of the song, for whoever asks.");
+        text.Paragraph($"{(others.Length == 0 ? "Solos by rules" : maps.Length == 0 ? "The other riffs" : "The other riffs and solos by rules")} of the song, for whoever asks.");
         foreach (var callOut in others)
         {
             text.Heading(3, Capital(callOut.SpokenName));
             text.Paragraph("**In short.** " + callOut.Headline);
             text.Paragraph("**Walk-through.** " + callOut.WalkThrough);
             foreach (var place in Whereabouts.Of(song, callOut.Riff)) text.Item(place);
+        }
+        foreach (var callOut in maps)
+        {
+            text.Heading(3, Capital(callOut.SpokenName));
+            text.Paragraph("**In short.** " + Markdown.Escape(callOut.Headline.ToString()));
+            text.Paragraph("**Walk-through.** " + Markdown.Escape(callOut.WalkThrough.ToString()));
         }
     }
 

@@ -1,4 +1,5 @@
 using Fretlore.Lesson.CallOuts;
+using Fretlore.Lesson.CallOuts.RoadMaps;
 using Fretlore.Lesson.CallOuts.Words;
 using Fretlore.Lesson.Subjects;
 using Fretlore.Reading;
@@ -76,8 +77,9 @@ internal sealed class StepWriter(Markdown text, Song song, SongReading reading, 
 
     private void WriteRoadMap(RoadMap map)
     {
-        text.Paragraph("This is a free stretch: no fixed notes, but rules.");
-        foreach (var rule in RoadMapText.Of(map)) text.Item(Markdown.Escape(rule));
+        var callOut = RoadMapTeller.For(map, song);
+        text.Paragraph("**In short.** " + Markdown.Escape(callOut.Headline.ToString()));
+        text.Paragraph("**Walk-through.** " + Markdown.Escape(callOut.WalkThrough.ToString()));
         var uses = song.RoadMapUses.Where(u => u.RoadMap == map.Name)
             .Select(u => ScriptWriter.Capital(Whereabouts.Bars(song, [(u.FirstBar, u.FirstBar + u.BarCount)])));
         WriteList("Where it comes", uses);

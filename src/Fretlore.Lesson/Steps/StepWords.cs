@@ -1,6 +1,6 @@
 using Fretlore.Lesson.CallOuts;
+using Fretlore.Lesson.CallOuts.RoadMaps;
 using Fretlore.Lesson.CallOuts.Words;
-using Fretlore.Lesson.Script;
 using Fretlore.Lesson.Subjects;
 using Fretlore.Music;
 using Fretlore.Score;
@@ -53,11 +53,10 @@ internal sealed class StepWords(Song song, CallOutContext callOuts)
         }
     }
 
-    private static IEnumerable<string> RoadMap(RoadMap map, StepLength length)
+    private IEnumerable<string> RoadMap(RoadMap map, StepLength length)
     {
-        yield return "This is a free stretch: no fixed notes, but rules.";
-        var rules = RoadMapText.Of(map);
-        foreach (var rule in length == StepLength.Headline ? rules.Take(1) : rules) yield return rule;
+        var callOut = RoadMapTeller.For(map, song);
+        return length == StepLength.Headline ? callOut.Headline.Breaths : callOut.Headline.Breaths.Concat(callOut.WalkThrough.Breaths);
     }
 
     private static string Name(Subject subject) => subject.Kind == SubjectKind.Riff

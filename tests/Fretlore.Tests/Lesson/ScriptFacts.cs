@@ -101,7 +101,7 @@ public class ScriptFacts
     }
 
     [Fact]
-    public void RoadMap_IsToldAsRules()
+    public void RoadMap_IsWalkedThroughRuleByRule()
     {
         var map = new RoadMap
         {
@@ -123,9 +123,9 @@ public class ScriptFacts
         var song = DemoCallOutFacts.Song("salt-furnace.lore") with { RoadMaps = [map],
             Lesson = new LessonPlan(null, [new LessonStep("Descent", [new Taught("descent")], [], null)]) };
         var script = ScriptWriter.Write(song, SongReader.Read(song));
-        Assert.Contains("- In bars one to two play the phrase furnace turn as it stands.\n- Play from A dorian.\n- Stay on strings four to one.\n"
-            + "- Start around fret fourteen and get to fret four.\n- Mostly eighths to sixteenths.\n", script);
-        Assert.Contains("- Aim for E on beat three in bar six, reached by a half-step bend of D sharp.\n- You may draw on furnace lick or ember in bars three to five.\n"
-            + "- Keep away from B flat and open strings.\n- In the last two bars let the line fall.\n- End on A on string three, reached by a slide from below, and let it ring to the end.\n", script);
+        Assert.Contains("In bars one and two play the phrase furnace turn as it stands. Play from A dorian. Stay on strings four to one. "
+            + "Start around fret fourteen and get to fret four. In the last two bars let the line fall. Mostly eighths to sixteenths. "
+            + "In bars three to five you may draw on furnace lick or ember. Aim for E on beat three in bar six, reached by a half-step bend of D sharp. "
+            + "Keep away from B flat and open strings. End on A on string three, reached by a slide from below. Let it ring to the end.\n", script);
     }
 }

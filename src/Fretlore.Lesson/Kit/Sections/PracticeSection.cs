@@ -1,4 +1,5 @@
 using Fretlore.Lesson.CallOuts;
+using Fretlore.Lesson.CallOuts.RoadMaps;
 using Fretlore.Lesson.Script;
 using Fretlore.Music;
 using Fretlore.Practice;
@@ -27,7 +28,7 @@ internal sealed class PracticeSection : IKitSection
             HandSigns = source.Options.Hands,
             Steps = Steps(source),
             Sound = Sound(source),
-            InWords = RoadMapText.Of,
+            InWords = RuleWords.Of,
         };
         return PracticePage.Make(asked) switch
         {
