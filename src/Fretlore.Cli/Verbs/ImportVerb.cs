@@ -44,7 +44,7 @@ internal static class ImportVerb
         var made = (SheetImport.Made)import;
         if (NewSheetFile.Write(surroundings, surroundings.Out, output, Encoding.UTF8.GetBytes(made.Text), replace) is var code and not ExitCode.Fine) return code;
         Report(surroundings, path, output, made);
-        return made.Findings.IsEmpty ? ExitCode.Fine : ExitCode.SheetHasErrors;
+        return ExitCode.Fine;
     }
 
     private static void Report(Surroundings surroundings, string path, string output, SheetImport.Made made)
@@ -52,8 +52,6 @@ internal static class ImportVerb
         surroundings.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{output}: {Count(made.Bars, "bar")}, {Count(made.Parts, "part")}."));
         RemarkPrinter.Write(surroundings.Out, made.Remarks);
         if (!made.InFile.IsEmpty) FindingPrinter.Write(surroundings.Error, path, made.InFile, surroundings.Colours);
-        if (made.Findings.IsEmpty) return;
-        FindingPrinter.Write(surroundings.Error, output, made.Findings, surroundings.Colours);
     }
 
     private static string Count(int number, string word) => string.Create(CultureInfo.InvariantCulture, $"{number} {word}{(number == 1 ? "" : "s")}");

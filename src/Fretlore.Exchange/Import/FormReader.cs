@@ -1,3 +1,4 @@
+using Fretlore.Exchange.Reports;
 using Fretlore.Music;
 using Fretlore.Score;
 
@@ -21,7 +22,7 @@ internal sealed class MeasureLines
 /// <summary>Puts repeats and endings on bars.</summary>
 internal static class FormReader
 {
-    public static void Write(IReadOnlyList<MeasureLines> lines, List<Bar> bars)
+    public static void Write(IReadOnlyList<MeasureLines> lines, List<Bar> bars, Remarks remarks)
     {
         ValueList<int> passes = [];
         for (var i = 0; i < bars.Count; i++)
@@ -40,7 +41,23 @@ internal static class FormReader
             };
             if (line.EndsEnding) passes = [];
         }
+        DropLooseEndings(bars, remarks);
         Count(bars);
+    }
+
+    // An ending that the repeat goes on after, to its sign in a later bar, is played on every pass.
+    private static void DropLooseEndings(List<Bar> bars, Remarks remarks)
+    {
+        for (var i = 0; i < bars.Count; i++)
+        {
+            if (bars[i].RepeatCount == 0 || bars[i].EndingPasses.Count > 0) continue;
+            for (var j = i - 1; j >= 0 && bars[j].RepeatCount == 0 && !bars[j + 1].StartsRepeat; j--)
+            {
+                if (bars[j].EndingPasses.Count == 0) continue;
+                if (bars[j].StartsEnding) remarks.Add(RemarkKind.LeftOut, "An ending that its repeat goes on after is not carried over: its bars are played on each pass.", null, j + 1);
+                bars[j] = bars[j] with { EndingPasses = [], StartsEnding = false, EndsEnding = false };
+            }
+        }
     }
 
     // A repeat whose number of passes is not said is played twice, or as often as its endings are numbered.

@@ -16,13 +16,12 @@ public abstract record SheetImport
     {
     }
 
-    /// <summary>A sheet of the file's music.</summary>
+    /// <summary>A sheet of the file's music; it checks without errors.</summary>
     /// <param name="Text">The sheet.</param>
     /// <param name="Bars">How many bars are written.</param>
     /// <param name="Parts">How many parts it has.</param>
     /// <param name="Remarks">Each thing that was not carried over as it was.</param>
-    /// <param name="Findings">What is wrong with the sheet all the same, such as a grip that no rule could mend.</param>
-    public sealed record Made(string Text, int Bars, int Parts, ImmutableArray<Remark> Remarks, ImmutableArray<Finding> Findings) : SheetImport
+    public sealed record Made(string Text, int Bars, int Parts, ImmutableArray<Remark> Remarks) : SheetImport
     {
         /// <summary>What was guessed in the file, or could not be read, at its place in the file's text.</summary>
         public ImmutableArray<Finding> InFile { get; init; } = [];
@@ -52,11 +51,14 @@ public abstract record SheetImport
         return file.Length == 0;
     }
 
-    private static Made Write(ImportResult.Made made)
+    private static SheetImport Write(ImportResult.Made made)
     {
         var sheet = SheetWriter.Write(made.Song);
         var bound = SongWorkspace.Open(new SourceText(sheet.Text, ""));
-        return new Made(sheet.Text, made.Song.Bars.Count, made.Song.Parts.Count, [.. made.Remarks, .. sheet.Remarks], [.. bound.Findings.Where(f => f.Severity == Severity.Error)])
+        // What no rule of the readers has foreseen: better no sheet than one with errors in it.
+        if (bound.Findings.FirstOrDefault(f => f.Severity == Severity.Error) is { } error)
+            return new Refused($"Its music makes a sheet that has an error: {error.Message}", "Mend that place in the program the file comes from, and export it again.");
+        return new Made(sheet.Text, made.Song.Bars.Count, made.Song.Parts.Count, [.. made.Remarks, .. sheet.Remarks])
         {
             InFile = [.. made.Findings.Select(TextTabDiagnostics.Of)],
         };

@@ -12,6 +12,10 @@ internal sealed class MidiTempos
     private const double SmallestStep = 0.02;
     private const int UsualMicroseconds = 500_000;
 
+    // Quarters a minute, as the sheet language has them.
+    private const decimal Slowest = 5;
+    private const decimal Fastest = 1000;
+
     private readonly List<(long Tick, double Seconds, double SecondsPerTick)> map = [];
 
     public MidiTempos(MidiChunks file, MidiConductor conductor, MidiBars bars, Remarks remarks)
@@ -25,6 +29,7 @@ internal sealed class MidiTempos
             var seconds = map.Count == 0 ? 0 : map[^1].Seconds + (tick - map[^1].Tick) * map[^1].SecondsPerTick;
             map.Add((tick, seconds, microseconds / 1e6 / file.TicksPerQuarter));
         }
+        if (changes.Exists(c => 60e6m / c.Microseconds is < Slowest or > Fastest)) remarks.Add(RemarkKind.Changed, "A tempo that no sheet can say is written as the nearest that it can: 5 to 1000 quarters a minute.");
         Marks = new List<TempoMark>[bars.All.Count];
         for (var i = 0; i < Marks.Length; i++) Marks[i] = [];
         if (IsGradual(changes, file.TicksPerQuarter)) AddSteps(changes, bars, remarks);
@@ -77,7 +82,7 @@ internal sealed class MidiTempos
     // The number with the fewest decimals that gives these microseconds.
     private static Tempo Of(int microseconds)
     {
-        var perMinute = Math.Clamp(60e6m / microseconds, 1, 1000);
+        var perMinute = Math.Clamp(60e6m / microseconds, Slowest, Fastest);
         for (var decimals = 0; decimals < 3; decimals++)
         {
             var rounded = Math.Round(perMinute, decimals);

@@ -128,7 +128,7 @@ internal sealed class ScoreReader(XElement root, Remarks remarks)
             if (here.Select(m => m.Section).FirstOrDefault(s => s is not null) is { } section) song.Sections.Add(new Section(section, i, 0));
         }
         JumpMarks.Settle(song.Bars, remarks);
-        FormReader.Write(lines, song.Bars);
+        FormReader.Write(lines, song.Bars, remarks);
     }
 
     private (Beats Length, Meter Meter, bool IsPickup) LengthOf(int index, Beats filled, Meter meter)

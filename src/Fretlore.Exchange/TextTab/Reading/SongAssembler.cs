@@ -127,7 +127,9 @@ internal sealed class SongAssembler(TabHeading heading, List<ReadPart> parts, Te
     private (Beats Length, Meter Meter, bool IsPickup) LengthOf(ReadBar bar, TimedBar timed, Meter meter, bool isFirst)
     {
         if (timed.Length is not { } length || length == meter.Length) return (meter.Length, meter, false);
-        if (length < meter.Length && (isFirst || bar.Labels.Changes.Exists(c => c.Text == "upbeat"))) return (length, meter, true);
+        // Tuplets are whole in an upbeat too.
+        var isBinary = (length.Denominator & (length.Denominator - 1)) == 0;
+        if (isBinary && length < meter.Length && (isFirst || bar.Labels.Changes.Exists(c => c.Text == "upbeat"))) return (length, meter, true);
         findings.Add(TextFindingKind.BarLengthOdd, bar.Line, bar.Index, Math.Max(1, bar.Width), meter.ToString());
         for (var unit = meter.Unit; unit <= 64; unit *= 2)
         {
@@ -187,7 +189,7 @@ internal sealed class SongAssembler(TabHeading heading, List<ReadPart> parts, Te
             });
             before = passes;
         }
-        FormReader.Write(lines, song.Bars);
+        FormReader.Write(lines, song.Bars, remarks);
     }
 
     private RawPart PartOf(ReadPart part, List<PlacedBar> placed, int count)

@@ -23,6 +23,11 @@ public sealed class MusicXmlReaderFacts
     [Fact]
     public void AGeneratedSong_ThroughMusicXmlAndASheet_IsTheSameSong() => SheetGen.Valid(1500, 1000, SameThroughXml);
 
+    [Fact]
+    public void APartOfNothingButRests_BesideBarsPlayedAgain_IsThatPart() => SameThroughXml(Fretlore.Tests.Songs.Sheets.Song(
+        "title Ash\ntuning E2 A2 D3 G3 B3 E4\nmeter 3/4\ntempo Q = 208\npart part0 \"Part 0\"\npart part1 \"Part 1\"\nsection Part A\n"
+        + "  part0 @1 E:3 6 13 3 Q 9 E R E 2 | again\n  part1 @1 Q R H R | rest 1\n"));
+
     /// <summary>
     /// What MusicXML has no place for is taken out before the comparison: sounds, scale lengths and numbers of frets, the name of a shape, road
     /// maps, riffs and the lesson; a span of tremolo picking is a tremolo on each of its notes; an "again" is written out; the line of a repeat is
