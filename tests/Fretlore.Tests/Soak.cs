@@ -15,4 +15,7 @@ internal static class Soak
 
     /// <summary>Solos to make from each road map; at most a thousand.</summary>
     public static int Takes(int usual) => Asked is { } asked ? Math.Clamp(asked, usual, 1000) : usual;
+
+    /// <summary>Road maps: some of them, spread over all; all for a long run.</summary>
+    public static IEnumerable<T> Maps<T>(IReadOnlyList<T> all, int oneIn) => all.Where((_, i) => Asked is not null || i % oneIn == 0);
 }

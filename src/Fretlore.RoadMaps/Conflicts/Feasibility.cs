@@ -111,8 +111,11 @@ internal sealed class Feasibility
             if ((standing.Hit & due) != due || !standing.HasNote) continue;
             foreach (var (contoursNow, some) in EndContours(standing, nodes, bar)) ended.Add(standing with { Hit = standing.Hit & ~own, HasNote = false, Contours = contoursNow }, some);
         }
-        return contours is [{ Shape: Contour.Rising or Contour.Falling }] ? ended.Best(IsBetter) : ended;
+        return Best(ended);
     }
+
+    // What is told apart for a contour that only rises or falls, as far as it matters.
+    private Front Best(Front front) => contours is [{ Shape: Contour.Rising or Contour.Falling }] ? front.Best(IsBetter) : front;
 
     // A rising line that has come less high can go wherever one that has come higher can; a falling one the other way round.
     private bool IsBetter(int one, int other)
@@ -169,10 +172,13 @@ internal sealed class Feasibility
             var (at, front) = fronts.First();
             fronts.Remove(at);
             if (at == bar.Length) return front;
+            front = Best(front);
+            // Cells that begin with the same notes are carried through these together.
+            var begun = new Dictionary<(Front, Beats), Front>();
             foreach (var form in pool.Forms)
             {
                 if (!pool.Fits(at, form, RhythmNeeds.None)) continue;
-                var after = Through(bar, at, form, front);
+                var after = Through(bar, at, form, front, begun);
                 if (after.IsEmpty) continue;
                 if (!fronts.TryGetValue(at + form.Length, out var known)) fronts[at + form.Length] = known = new Front();
                 known.Add(after);
@@ -181,11 +187,12 @@ internal sealed class Feasibility
         return new Front();
     }
 
-    private Front Through(StretchBar bar, Beats at, CellForm form, Front front)
+    private Front Through(StretchBar bar, Beats at, CellForm form, Front front, Dictionary<(Front, Beats), Front> begun)
     {
         foreach (var note in form.Notes)
         {
-            front = Note(bar, at + note.At, front, isWritten: false, default);
+            var key = (front, note.At);
+            front = begun.TryGetValue(key, out var known) ? known : begun[key] = Best(Note(bar, at + note.At, front, isWritten: false, default));
             if (front.IsEmpty) return front;
         }
         if (!form.LeavesRest) return front;
@@ -298,12 +305,11 @@ internal sealed class Feasibility
             after.Add(made, reached);
             return;
         }
-        foreach (var node in reached.Items)
+        foreach (var (height, alike) in table.ByHeight)
         {
-            var state = states[standing.Contours][contour] is { } before ? before.To(table[node].Height, contours[contour].Shape) : ContourState.At(table[node].Height);
-            if (state is null) continue;
-            var ahead = state.Value.Ahead(contours[contour].Shape);
-            after.Add(made with { IsMark = true, Contours = states.With(standing.Contours, contour, ahead) }, NodeSet.Of(node));
+            var there = reached & alike;
+            if (there.IsEmpty || states.After(standing.Contours, contour, contours[contour].Shape, height) is not { } now) continue;
+            after.Add(made with { IsMark = true, Contours = now }, there);
         }
     }
 

@@ -10,6 +10,11 @@ internal sealed class NodeTable
     private readonly Dictionary<PlaceNode, int> numbers = [];
     private readonly Dictionary<(int? WidestLeap, bool NoRepeats), NodeSet[]> following = [];
 
+    private readonly Dictionary<int, NodeSet> byHeight = [];
+
+    /// <summary>The places of each height that a note comes to.</summary>
+    public IEnumerable<KeyValuePair<int, NodeSet>> ByHeight => byHeight;
+
     public PlaceNode this[int number] => nodes[number];
 
     /// <summary>The node that stands for nothing having been played.</summary>
@@ -20,7 +25,9 @@ internal sealed class NodeTable
         if (numbers.TryGetValue(node, out var number)) return number;
         if (nodes.Count == NodeSet.Most) throw new InvalidOperationException("A neck has fewer places than that.");
         nodes.Add(node);
-        return numbers[node] = nodes.Count - 1;
+        numbers[node] = nodes.Count - 1;
+        byHeight[node.Height] = byHeight.GetValueOrDefault(node.Height) | NodeSet.Of(nodes.Count - 1);
+        return nodes.Count - 1;
     }
 
     public NodeSet SetOf(IEnumerable<PlaceNode> places)

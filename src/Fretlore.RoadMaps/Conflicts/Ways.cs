@@ -19,6 +19,7 @@ internal sealed class StateTable
 {
     private readonly List<ValueList<ContourState?>> rows = [];
     private readonly Dictionary<ValueList<ContourState?>, int> numbers = [];
+    private readonly Dictionary<(int Number, int Contour, int Height), int?> after = [];
 
     public ValueList<ContourState?> this[int number] => rows[number];
 
@@ -29,8 +30,17 @@ internal sealed class StateTable
         return numbers[row] = rows.Count - 1;
     }
 
-    /// <summary>The number with one contour changed.</summary>
-    public int With(int number, int contour, ContourState state) => NumberOf(new(rows[number].Items.SetItem(contour, state)));
+    /// <summary>The number after a landmark of one contour; null where the contour does not go there.</summary>
+    /// <param name="number">The number before.</param>
+    /// <param name="contour">The contour's place in the row.</param>
+    /// <param name="shape">The way it goes.</param>
+    /// <param name="height">The landmark, a MIDI number.</param>
+    public int? After(int number, int contour, Contour shape, int height)
+    {
+        if (after.TryGetValue((number, contour, height), out var known)) return known;
+        var state = rows[number][contour] is { } before ? before.To(height, shape) : ContourState.At(height);
+        return after[(number, contour, height)] = state is { } now ? NumberOf(new(rows[number].Items.SetItem(contour, now.Ahead(shape)))) : null;
+    }
 }
 
 /// <summary>All standings at a moment with the places the last note can be at.</summary>

@@ -8,7 +8,8 @@ public sealed class ConflictFacts
     [Fact]
     public void MapsThatCanBePlayed_HaveNoConflict()
     {
-        foreach (var map in VariedMaps.All) Assert.Empty(ConflictFinder.Find(map.Stretch()));
+        // The sheets of takes ask this of every map.
+        foreach (var map in Soak.Maps(VariedMaps.All, 4)) Assert.Empty(ConflictFinder.Find(map.Stretch()));
     }
 
     [Theory]

@@ -31,7 +31,7 @@ public sealed class SpreadFacts(ITestOutputHelper output)
         Assert.True(written.Count >= 8);
         var stretch = Kestrel();
         var maker = new TakeMaker(stretch);
-        var takes = Enumerable.Range(1, 60).Select(n => maker.Make(5, n, (n - 1) / 59.0)!).ToList();
+        var takes = Enumerable.Range(1, 40).Select(n => maker.Make(5, n, (n - 1) / 39.0)!).ToList();
         var played = takes.Select(t => SoloLine.Of(t.Bars, [.. stretch.Bars.Select(b => b.Length)])).Select(l => l.Where(m => stretch.Bars[m.Bar - 1].IsFree).ToImmutableArray()).ToList();
         foreach (var (name, of) in Figures)
         {

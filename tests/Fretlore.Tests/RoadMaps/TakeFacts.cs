@@ -18,7 +18,7 @@ public sealed class TakeFacts(ITestOutputHelper output)
     public void EveryTake_KeepsEveryRule_CanBePlayed_AndIsLikeNoOther(int map)
     {
         var stretch = VariedMaps.All[map].Stretch();
-        var takes = Takes(map, Soak.Takes(15));
+        var takes = Takes(map, Soak.Takes(8));
         foreach (var take in takes)
         {
             Assert.True(RoadMapChecker.Check(stretch, take.Bars).KeepsAll, $"{VariedMaps.All[map].Name}, take {take.Number}");
