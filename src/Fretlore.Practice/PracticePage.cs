@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Net;
 using System.Security.Cryptography;
 using System.Text;
@@ -40,6 +41,9 @@ public sealed record PracticeSource
 
     /// <summary>What is heard of the song.</summary>
     public required PracticeSound Sound { get; init; }
+
+    /// <summary>Free stretches played out, for call and response.</summary>
+    public ImmutableArray<PracticeCall> Calls { get; init; } = [];
 
     /// <summary>Says a road map's rule as a sentence.</summary>
     public required Func<RoadMapRule, string> InWords { get; init; }
@@ -83,7 +87,7 @@ public static class PracticePage
         var data = DataOf(source, views);
         var html = template
             .Replace(PageTemplate.TitleMark, WebUtility.HtmlEncode(data.Title), StringComparison.Ordinal)
-            .Replace(PageTemplate.SongMark, Blocks(data, views, source.Sound), StringComparison.Ordinal);
+            .Replace(PageTemplate.SongMark, Blocks(data, views, source), StringComparison.Ordinal);
         return new PracticeResult.Made(ImmutableArray.Create(Encoding.UTF8.GetBytes(html)));
     }
 
@@ -110,6 +114,7 @@ public static class PracticePage
             Parts = [.. Enumerable.Range(0, song.Parts.Count).Select(parts.Of)],
             Steps = [.. source.Steps.Select(lesson.Of)],
             RoadMaps = [.. new RoadMapMaker(song, source.InWords).All()],
+            Calls = [.. source.Calls.Select((call, i) => new CallMaker(theory).Of(call, call.Sound is null ? null : CallId(i))).OfType<CallData>()],
             Shapes = [.. song.Shapes.Select((named, i) =>
             {
                 var best = source.Reading.Shapes[i].Candidates.FirstOrDefault();
@@ -127,8 +132,9 @@ public static class PracticePage
     }
 
     // Base64 and escaped JSON hold no sign that could end a script element.
-    private static string Blocks(SongData data, PackedView[] views, PracticeSound sound)
+    private static string Blocks(SongData data, PackedView[] views, PracticeSource source)
     {
+        var sound = source.Sound;
         var blocks = new StringBuilder();
         blocks.Append("<script type=\"application/json\" id=\"song\">").Append(SongJson.Write(data)).Append("</script>\n");
         foreach (var view in views) Block(view.View.Id, view.Packed);
@@ -136,9 +142,15 @@ public static class PracticePage
         {
             for (var piece = 0; piece < sound.Pieces[part].Length; piece++) Block($"sound-{part}-{piece}", Convert.ToBase64String(sound.Pieces[part][piece].AsSpan()));
         }
+        for (var call = 0; call < source.Calls.Length; call++)
+        {
+            if (source.Calls[call].Sound is { } solo) Block(CallId(call), Convert.ToBase64String(solo.AsSpan()));
+        }
         return blocks.ToString();
 
         void Block(string id, string packed) =>
             blocks.Append("<script type=\"text/plain\" id=\"").Append(WebUtility.HtmlEncode(id)).Append("\">").Append(packed).Append("</script>\n");
     }
+
+    private static string CallId(int call) => string.Create(CultureInfo.InvariantCulture, $"call-{call}");
 }

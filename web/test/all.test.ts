@@ -6,3 +6,4 @@ import './memory.test.ts';
 import './neck.test.ts';
 import './tuning.test.ts';
 import './sound.test.ts';
+import './turns.test.ts';

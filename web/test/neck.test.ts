@@ -11,20 +11,20 @@ const part: Part = {
 };
 
 test('notes sound from their onset up to their end', () => {
-  const hands = new Hands(part);
+  const hands = new Hands(part.notes);
   assert.deepEqual(hands.at(0.5).now.map(n => n.id), [1]);
   assert.deepEqual(hands.at(1.5).now.map(n => n.id), [1, 2, 3]);
   assert.deepEqual(hands.at(2.5).now, []);
 });
 
 test('what is struck together comes next together', () => {
-  assert.deepEqual(new Hands(part).at(0.5).next.map(n => n.id), [2, 3]);
-  assert.deepEqual(new Hands(part).at(3.5).next, []);
+  assert.deepEqual(new Hands(part.notes).at(0.5).next.map(n => n.id), [2, 3]);
+  assert.deepEqual(new Hands(part.notes).at(3.5).next, []);
 });
 
 test('open strings don\'t count for where the hand is', () => {
-  assert.deepEqual(new Hands(part).reach(0, 2), { low: 3, high: 7 });
-  assert.equal(new Hands(part).reach(3, 4), null);
+  assert.deepEqual(new Hands(part.notes).reach(0, 2), { low: 3, high: 7 });
+  assert.equal(new Hands(part.notes).reach(3, 4), null);
 });
 
 test('the frets shown hold what is played and move no more than they must', () => {

@@ -5,18 +5,20 @@ import type { Deck } from '../src/sound/deck.ts';
 import { type Plan, Transport } from '../src/sound/transport.ts';
 import { Form } from '../src/time/form.ts';
 import { endOf, type Run } from '../src/time/runs.ts';
+import { turnsOf } from '../src/time/turns.ts';
 import { eightBars } from './song.ts';
 
 let now = 0;
 let runs: Run[] = [];
 let cuts: number[] = [];
+let turns: { at: number; isCall: boolean }[] = [];
 let clicks: { at: number; isFirst: boolean }[] = [];
 const form = new Form(eightBars());
-const usual: Plan = { track: null, loop: null, speed: 100, ramp: null, pitch: 0, click: false, countIn: 'never' };
+const usual: Plan = { track: null, loop: null, turns: null, speed: 100, ramp: null, pitch: 0, click: false, countIn: 'never' };
 const deck: Deck = { lead: 0.1, start: run => { runs.push(run); }, cut: at => { cuts.push(at); }, tick: () => {}, dispose: () => {} };
 const clicker = { at: (at: number, isFirst: boolean) => { clicks.push({ at, isFirst }); }, cut: (at: number) => { clicks = clicks.filter(c => c.at < at - 1e-6); } } as unknown as Clicks;
 
-const make = (plan: Partial<Plan>) => new Transport(form, { now: () => now, heard: () => now }, { ...usual, ...plan }, async () => deck, clicker, () => {});
+const make = (plan: Partial<Plan>) => new Transport(form, { now: () => now, heard: () => now }, { ...usual, ...plan }, async () => deck, clicker, () => {}, (at, isCall) => { turns.push({ at, isCall }); });
 
 function pass(seconds: number): void {
   for (let left = seconds; left > 1e-9; left -= 0.04) {
@@ -26,7 +28,7 @@ function pass(seconds: number): void {
 }
 
 beforeEach(() => {
-  [now, runs, cuts, clicks] = [100, [], [], []];
+  [now, runs, cuts, clicks, turns] = [100, [], [], [], []];
   mock.timers.enable({ apis: ['setInterval'] });
 });
 afterEach(() => mock.timers.reset());
@@ -153,4 +155,39 @@ test('a stop while it is starting wins', async () => {
   await playing;
   assert.equal(transport.state, 'stopped');
   assert.equal(runs.length, 0);
+});
+
+const way = turnsOf({ name: 'way', part: 0, start: 8, notes: [], phrases: [{ kind: 'fixed', first: 4, count: 1 }, { kind: 'free', first: 5, count: 2 }] }, form);
+
+test('a phrase is called, then its bars are left for the answer, then the next one is called', async () => {
+  const transport = make({ turns: way, countIn: 'loop' });
+  await transport.play();
+  pass(15);
+  assert.deepEqual(runs.slice(0, 5).map(run => [run.from, run.to]), [[8, 10], [8, 10], [10, 14], [10, 14], [8, 10]]);
+  assert.deepEqual(turns.slice(0, 5).map(turn => turn.isCall), [true, false, true, false, true]);
+  for (let i = 1; i < runs.length; i++) {
+    assert.ok(Math.abs((runs[i] as Run).at - endOf(runs[i - 1] as Run)) < 1e-9);
+    assert.equal(turns[i]?.at, runs[i]?.at);
+  }
+  transport.dispose();
+});
+
+test('another speed in the midst of an answer leaves it an answer', async () => {
+  const transport = make({ turns: way });
+  await transport.play();
+  // The next call is planned already.
+  pass(3.5);
+  assert.equal(turns.length, 3);
+  await transport.setPlan({ ...usual, turns: way, speed: 50 });
+  assert.deepEqual([runs.at(-1)?.pass, turns.at(-1)?.isCall, runs.at(-1)?.to], [1, false, 10]);
+  assert.ok(Math.abs((runs.at(-1) as Run).from - 9.5) < 0.1);
+  transport.dispose();
+});
+
+test('a jump to a phrase begins with its call', async () => {
+  const transport = make({ turns: way });
+  await transport.play();
+  transport.seek(13);
+  assert.deepEqual([runs.at(-1)?.from, runs.at(-1)?.pass, turns.at(-1)?.isCall], [10, 2, true]);
+  transport.dispose();
 });

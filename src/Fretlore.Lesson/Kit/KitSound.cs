@@ -9,8 +9,10 @@ namespace Fretlore.Lesson.Kit;
 /// <param name="Full">Everything together.</param>
 /// <param name="Stems">Each part of the song alone, in the song's order: together they are the full sound again. One part alone is the full sound.</param>
 /// <param name="Pieces">Each part alone once more, in mono and in short pieces, for the practice page.</param>
+/// <param name="Solos">Each free stretch played out once, in mono, for the practice page; from the first sample of its first bar. Null for one that can't be played.</param>
 public sealed record KitSound(
-    double Seconds, ImmutableArray<byte> Full, ImmutableArray<ImmutableArray<byte>> Stems, ImmutableArray<ImmutableArray<ImmutableArray<byte>>> Pieces)
+    double Seconds, ImmutableArray<byte> Full, ImmutableArray<ImmutableArray<byte>> Stems, ImmutableArray<ImmutableArray<ImmutableArray<byte>>> Pieces,
+    ImmutableArray<ImmutableArray<byte>?> Solos)
 {
     /// <summary>What the practice page's sound may take: in Base64, a third more, the whole page stays under 6 MB.</summary>
     private const long MostPageBytes = 3_300_000;
@@ -27,8 +29,10 @@ public sealed record KitSound(
         using var full = new MemoryStream();
         var stems = mix.Parts.Length < 2 ? [] : mix.Parts.Select(_ => new MemoryStream()).ToArray();
         var pieces = new StemPieces(MostPageBytes);
-        StemFiles.Write(mix, room, full, stems, SoundFormat.Opus, progress, pieces, source.Stop);
+        var written = StemFiles.Write(mix, room, full, stems, SoundFormat.Opus, progress, pieces, source.Stop);
         var whole = ImmutableArray.Create(full.ToArray());
-        return (new KitSound(mix.Seconds, whole, stems.Length == 0 ? [whole] : [.. stems.Select(stem => ImmutableArray.Create(stem.ToArray()))], pieces.Parts), null);
+        return (new KitSound(
+            mix.Seconds, whole, stems.Length == 0 ? [whole] : [.. stems.Select(stem => ImmutableArray.Create(stem.ToArray()))], pieces.Parts,
+            [.. source.Solos.Select(solo => solo.MakeSound(room, written.Gain, source.Stop))]), null);
     }
 }

@@ -22,6 +22,7 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
     private readonly Lazy<FontLibrary> fonts = new(() => new FontLibrary());
     private FilmPlanResult? film;
     private ImmutableArray<KitLick> licks;
+    private ImmutableArray<KitSolo> solos;
     private (KitSound? Sound, string? WhyNot)? sound;
 
     public Song Song => song;
@@ -55,6 +56,9 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
     /// <inheritdoc cref="KitCache.Get"/>
     internal T Once<T>(string what, object input, Func<T> make, bool isSound = false)
         where T : notnull => Cache is { } cache ? cache.Get(what, input, make, isSound) : make();
+
+    /// <summary>The free stretches, played out once.</summary>
+    internal ImmutableArray<KitSolo> Solos => solos.IsDefault ? solos = Once("solos", SongAlone, () => KitSolo.Of(SongAlone, Reading)) : solos;
 
     /// <summary>The song's sound; null when the kit is to have none, or when it can't be played: see <see cref="WhyNoSound"/>.</summary>
     /// <param name="progress">Told how much is done, from 0 to 1, by the first who asks.</param>

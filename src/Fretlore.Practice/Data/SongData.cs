@@ -52,6 +52,9 @@ internal sealed record SongData
 
     public required IReadOnlyList<RoadMapData> RoadMaps { get; init; }
 
+    /// <summary>Free stretches played out, for call and response.</summary>
+    public required IReadOnlyList<CallData> Calls { get; init; }
+
     public required SoundData Sound { get; init; }
 
     /// <summary>The pages that can be shown, by the parts on them and their width.</summary>

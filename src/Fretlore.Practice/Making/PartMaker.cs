@@ -29,6 +29,12 @@ internal sealed class PartMaker(PerformedSong performed, SongReading reading, So
         };
     }
 
+    /// <summary>The notes of a part that begin in a stretch of time.</summary>
+    public IEnumerable<NoteData> NotesOf(int index, double start, double end) =>
+        from note in performed.Parts[index].Notes
+        where note.OnsetSeconds >= start - 1e-6 && note.OnsetSeconds < end - 1e-6
+        select NoteOf(performed.Parts[index].Part, note);
+
     private NoteData NoteOf(Part part, PerformedNote note)
     {
         var capo = part.Bars[performed.Bars[note.Bar].Bar].Neck.Capo;
@@ -49,7 +55,7 @@ internal sealed class PartMaker(PerformedSong performed, SongReading reading, So
                 Finger.Thumb => "T",
                 var finger => ((int)finger).ToString(System.Globalization.CultureInfo.InvariantCulture),
             },
-            Role = theory.RoleOf(note.Note),
+            Role = theory.RoleOf(reading.Roles[note.Note.Index]),
             How = HowOf(note),
         };
     }

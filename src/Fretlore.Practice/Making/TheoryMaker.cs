@@ -3,7 +3,6 @@ using Fretlore.Music.Scales;
 using Fretlore.Performance;
 using Fretlore.Practice.Data;
 using Fretlore.Reading;
-using Fretlore.Score;
 
 namespace Fretlore.Practice.Making;
 
@@ -23,9 +22,9 @@ internal sealed class TheoryMaker(PerformedSong performed, SongReading reading)
 
     public IReadOnlyList<RoleData> Roles => roles;
 
-    public int RoleOf(NoteId note)
+    /// <summary>The index of what a note does.</summary>
+    public int RoleOf(NoteRole role)
     {
-        var role = reading.Roles[note.Index];
         var kind = role.Kind switch
         {
             RoleKind.ChordTone => "chord",

@@ -17,7 +17,7 @@ internal readonly record struct Level(double Gain, double Ceiling, double? Loudn
     /// <param name="format">The kind of file it goes into: a codec that draws the wave anew needs room for that.</param>
     public static Level Find(StoredMix mix, double? raw, SoundFormat format)
     {
-        var ceiling = FromDecibels(SoundFile.TruePeak - (format == SoundFormat.Opus ? 1.5 : 0.2));
+        var ceiling = CeilingOf(format);
         if (raw is not { } measured) return new Level(1, ceiling, null);
         var decibels = Math.Min(SoundFile.Loudness - measured, MostGain);
         for (var attempt = 0; ; attempt++)
@@ -28,6 +28,13 @@ internal readonly record struct Level(double Gain, double Ceiling, double? Loudn
             decibels = Math.Min(decibels + SoundFile.Loudness - reached, MostGain);
         }
     }
+
+    /// <summary>The level of another mix, for what is to be as loud as it was there.</summary>
+    /// <param name="gain">The other's gain.</param>
+    /// <param name="format">The kind of file it goes into.</param>
+    public static Level Like(double gain, SoundFormat format) => new(gain, CeilingOf(format), null);
+
+    private static double CeilingOf(SoundFormat format) => FromDecibels(SoundFile.TruePeak - (format == SoundFormat.Opus ? 1.5 : 0.2));
 
     private double? LoudnessOf(StoredMix mix)
     {

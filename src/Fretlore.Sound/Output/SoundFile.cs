@@ -6,7 +6,8 @@ namespace Fretlore.Sound.Output;
 /// <summary>What was written.</summary>
 /// <param name="Seconds">Its length.</param>
 /// <param name="Loudness">Integrated, in LUFS; null for silence.</param>
-public readonly record struct WrittenSound(double Seconds, double? Loudness);
+/// <param name="Gain">The factor that everything in it was turned up by.</param>
+public readonly record struct WrittenSound(double Seconds, double? Loudness, double Gain);
 
 /// <summary>Kinds of sound file.</summary>
 public enum SoundFormat
@@ -51,7 +52,7 @@ public static class SoundFile
         progress?.Invoke(0.9);
         Encode(stored, mix, output, format, bitsASecond);
         progress?.Invoke(1);
-        return new WrittenSound(mix.Seconds, level.Loudness);
+        return new WrittenSound(mix.Seconds, level.Loudness, level.Gain);
     }
 
     /// <summary>Writes what is set to its level already.</summary>

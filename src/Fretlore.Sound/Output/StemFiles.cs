@@ -49,7 +49,7 @@ public static class StemFiles
                 done.Add(share);
             }, cancel);
             if (pieces is not null) SideBySide.Run(tracks.Length, track => pieces.Write(track, tracks[track], mix.Length, cancel), cancel);
-            return new WrittenSound(mix.Seconds, level.Loudness);
+            return new WrittenSound(mix.Seconds, level.Loudness, level.Gain);
         }
         finally
         {

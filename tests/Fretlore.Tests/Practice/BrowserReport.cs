@@ -25,6 +25,16 @@ public sealed class BrowserReport : IDisposable
         riff beat
           @1 E 5 R 5 R 5 R 5 R |
 
+        riff ones
+          @5 E 0 R Q R H R |
+
+        roadmap way
+          fixed beat in bar 1
+          scale A minor pentatonic on strings 1-3
+          from fret 5 to fret 8
+          density Q to E
+          end A
+
         section Beats
           one  beat times 4
           two  rest 4
@@ -40,6 +50,10 @@ public sealed class BrowserReport : IDisposable
         section End
           one  (meter 4/4) (Q = 120) @5 W 0 |
           two  @4 W 2 |
+
+        section Solo
+          one  roadmap way 4 bars
+          two  ones times 4
 
         lesson
           step "The beat"  teach beat  at 60% 80% 100%  say "Count."

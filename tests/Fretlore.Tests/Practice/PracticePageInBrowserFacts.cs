@@ -31,6 +31,56 @@ public sealed class PracticePageInBrowserFacts(BrowserReport browser) : IClassFi
         Assert.All(late, milliseconds => Assert.InRange(milliseconds, -2, 2));
     }
 
+    [Theory]
+    [InlineData("100")]
+    [InlineData("50")]
+    public void APhraseIsCalled_ThenItsBarsAreLeftForTheAnswer_ThenComesTheNext(string speed)
+    {
+        var turns = browser["calls"].GetProperty(speed);
+        var loud = Numbers(turns.GetProperty("loud"));
+        Assert.True(loud[0] > 0.01, turns.ToString());
+        // What is left is the other part's note dying away: 26 dB less.
+        Assert.True(loud[1] < loud[0] / 20, turns.ToString());
+        Assert.True(loud[2] > loud[0] / 10, turns.ToString());
+        Assert.True(turns.GetProperty("backing").GetDouble() > loud[0] / 2, "the other part is not heard in the answer: " + turns);
+    }
+
+    [Theory]
+    [InlineData("100")]
+    [InlineData("50")]
+    public void AnAnswer_HasExactlyAsLongAsItsPhrase(string speed)
+    {
+        var begins = Numbers(browser["calls"].GetProperty(speed).GetProperty("begins"));
+        // The riff's eighths on each half second, then the other part's note on the first beat of the answer, and of the phrase after it.
+        foreach (var expected in (double[])[-2, -1.5, -1, -0.5, 0, 2]) Assert.Contains(begins, at => Math.Abs(at - expected) < 0.03);
+        Assert.DoesNotContain(begins, at => at is > 0.1 and < 1.9);
+    }
+
+    [Theory]
+    [InlineData("called", "Listen: phrase 1 of", true)]
+    [InlineData("answer", "Your turn: answer in bar", false)]
+    [InlineData("next", "Listen: phrase 2 of", true)]
+    public void WhoseTurnItIs_IsShownAndSaid_AndTheNeckShowsThePhraseOrTheWayAlone(string turn, string words, bool showsPhrase)
+    {
+        var seen = browser["calls"].GetProperty("100").GetProperty(turn);
+        Assert.StartsWith(words, Assert.Single(Texts(seen.GetProperty("banner"))), StringComparison.Ordinal);
+        Assert.Contains(words, seen.GetProperty("said").GetString(), StringComparison.Ordinal);
+        Assert.Equal(showsPhrase, seen.GetProperty("onNeck").GetInt32() > 0);
+        if (!showsPhrase) Assert.True(seen.GetProperty("scale").GetInt32() > 5, seen.ToString());
+    }
+
+    [Fact]
+    public void CallAndResponse_GoesByKeysAlone()
+    {
+        var keys = browser["calls"].GetProperty("keys");
+        Assert.StartsWith("Listen: phrase 1 of", Assert.Single(Texts(keys.GetProperty("on"))), StringComparison.Ordinal);
+        Assert.StartsWith("Listen: phrase 2 of", Assert.Single(Texts(keys.GetProperty("next"))), StringComparison.Ordinal);
+        Assert.StartsWith("Listen: phrase 1 of", Assert.Single(Texts(keys.GetProperty("home"))), StringComparison.Ordinal);
+        // A loop ends it.
+        Assert.Empty(Texts(keys.GetProperty("loop")));
+        Assert.Empty(Texts(browser["calls"].GetProperty("errors")));
+    }
+
     [Fact]
     public void HalfSpeed_KeepsThePitchWithin3Cents() =>
         Assert.InRange(CentsBetween(browser["pitch"].GetProperty("full").GetDouble(), browser["pitch"].GetProperty("half").GetDouble()), -3, 3);

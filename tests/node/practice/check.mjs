@@ -1,7 +1,7 @@
 // Checks a practice page in a browser and prints what it found as JSON. Usage: node check.mjs BROWSER PAGE HOSTILE-PAGE CHECK...
 import axe from 'axe-core';
 import { hear, launch, setSpeed, state } from './browser.mjs';
-import { cursorAt, hertz, lateness, onsets } from './sound.mjs';
+import { cursorAt, hertz, lateness, loudness, onsets } from './sound.mjs';
 
 const [program, file, hostile, ...asked] = process.argv.slice(2);
 const browser = await launch(program);
@@ -71,6 +71,67 @@ const checks = {
     return { late, errors };
   },
 
+  /** Call and response at two speeds: what is heard while a phrase is called and while it is answered, and what is shown and said. */
+  async calls() {
+    const page = await browser.open(file, { hears: true });
+    await page.keyboard.press('c');
+    const shown = async () => ({
+      banner: await page.locator('.turn strong').allTextContents(),
+      said: await page.locator('.said').textContent(),
+      onNeck: await page.locator('.neck .role').count(),
+      scale: await page.locator('.neck .tone').count(),
+    });
+    const result = {};
+    for (const speed of [100, 50]) {
+      await setSpeed(page, speed);
+      await page.keyboard.press('r');
+      await page.keyboard.press('Home');
+      await page.waitForTimeout(400);
+      await page.evaluate(() => window.heard.clear());
+      await page.keyboard.press(' ');
+      await page.waitForSelector('.turn:not(.is-answer)');
+      await page.waitForFunction(() => document.querySelector('.play').dataset.state === 'playing');
+      await page.waitForTimeout(1000);
+      const called = await shown();
+      await page.waitForSelector('.turn.is-answer');
+      await page.waitForTimeout(600);
+      const answer = await shown();
+      await page.waitForSelector('.turn:not(.is-answer)');
+      await page.waitForTimeout(1200 * 100 / speed);
+      const next = await shown();
+      await page.keyboard.press(' ');
+      await page.waitForTimeout(300);
+      const heard = await page.evaluate(() => window.heard.take());
+      // The cursor goes back when the answer begins, and on when the next phrase does.
+      const slow = 100 / speed;
+      const { cursor } = heard;
+      const back = cursor.findIndex((entry, i) => i > 0 && entry[1] < cursor[i - 1][1] - 0.5);
+      const answerAt = cursor[back][0] - (cursor[back][1] - cursor[0][1]) * slow;
+      const beats = onsets(heard, 0.35 * slow);
+      result[speed] = {
+        called, answer, next,
+        // Seconds of the song from the answer's start at which something begins.
+        begins: beats.map(moment => (moment - answerAt) / slow),
+        loud: [loudness(heard, answerAt - 1.5 * slow, answerAt - 0.02), loudness(heard, answerAt + 0.9 * slow, answerAt + 1.95 * slow), loudness(heard, answerAt + 2.02 * slow, answerAt + 3 * slow)],
+        backing: loudness(heard, answerAt, answerAt + 0.3 * slow),
+      };
+      await page.keyboard.press('r');
+    }
+    const where = () => page.locator('.turn strong').allTextContents();
+    await page.keyboard.press('Home');
+    await page.keyboard.press('r');
+    result.keys = { on: await where() };
+    await page.keyboard.press('ArrowRight');
+    result.keys.next = await where();
+    await page.keyboard.press('Home');
+    result.keys.home = await where();
+    await page.keyboard.press('l');
+    result.keys.loop = await where();
+    const { errors } = page;
+    await page.done();
+    return { ...result, errors };
+  },
+
   /** The same long tone at full and at half speed, in hertz, and a semitone up. */
   async pitch() {
     const page = await browser.open(file, { hears: true });
@@ -130,6 +191,9 @@ const checks = {
         if (panel === 'Lesson') await page.locator('.step-head').first().click();
         await look(panel);
       }
+      await openPanel(page, 'Loops');
+      await page.keyboard.press('r');
+      await look('call and response');
       await page.keyboard.press('?');
       await look('Help');
       await page.done();
@@ -141,8 +205,9 @@ const checks = {
   async keyboard() {
     const page = await browser.open(file, { height: 1600 });
     const unreached = [];
-    for (const panel of panels) {
+    for (const [panel, isAnswering] of [...panels.map(panel => [panel, false]), ['Loops', true]]) {
       await openPanel(page, panel);
+      if (isAnswering) await page.keyboard.press('r');
       if (panel === 'Lesson') await page.locator('.step-head').first().click();
       await page.evaluate(() => {
         document.querySelectorAll('[data-reached]').forEach(element => delete element.dataset.reached);
@@ -157,6 +222,7 @@ const checks = {
         .map(element => `${where}: ${element.outerHTML.slice(0, 120)}`), panel));
     }
     await page.evaluate(() => document.activeElement?.blur());
+    await page.keyboard.press('r');
     const did = {};
     const press = async (key, see, name = key) => {
       await page.keyboard.press(key);

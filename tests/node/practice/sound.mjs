@@ -71,3 +71,9 @@ export function lateness({ first, rate, samples }, at, period) {
   }
   return best[1] / rate;
 }
+
+/** The root mean square of a stretch of sound, from 0 to 1. */
+export function loudness({ first, rate, samples }, from, to) {
+  const part = samples.slice(Math.round(from * rate) - first, Math.round(to * rate) - first);
+  return Math.sqrt(part.reduce((sum, sample) => sum + (sample / 32767) ** 2, 0) / Math.max(1, part.length));
+}

@@ -17,7 +17,9 @@ const Top = 20;
 export function NeckView() {
   const player = usePlayer();
   const part = player.song.parts[player.mine.value];
-  const hands = useMemo(() => part && new Hands(part), [part]);
+  const call = player.turns.value?.call;
+  const called = call && player.likes.value.callShown !== 'never' ? call : undefined;
+  const hands = useMemo(() => part && new Hands(call ? called?.notes ?? [] : part.notes), [part, call, called]);
   const shown = useMemo(() => signal<{ hand: Hand; chord: number; scale: number; window: Window }>({
     hand: { now: [], next: [] }, chord: -1, scale: -1, window: { first: 1, last: 12 },
   }), [part]);
@@ -52,7 +54,8 @@ export function NeckView() {
     let before = '';
     return atEachFrame(() => {
       const seconds = player.place;
-      const hand = hands.at(seconds);
+      const isShown = player.turn.peek()?.isCall !== false || player.likes.peek().callShown === 'always';
+      const hand = isShown ? hands.at(seconds) : nothing;
       const [chord, scale] = [indexAt(part.chords, seconds), indexAt(part.scales, seconds)];
       const key = [hand.now.map(n => n.id), hand.next.map(n => n.id), chord, scale, room.value, player.bar.value].join('|');
       if (key === before) return;
@@ -80,11 +83,13 @@ export function NeckView() {
       </p>
       <div ref={holder} class="neck-drawing">
         <Drawing window={window} strings={part.strings.map(s => s.name)} openMidi={part.strings.map(s => s.midi + part.capo)} left={left} capo={part.capo}
-          hand={hand} scale={theScale} free={free.value?.rules} />
+          hand={hand} scale={theScale} free={free.value?.rules} isAnswer={player.turn.value?.isCall === false} />
       </div>
     </section>
   );
 }
+
+const nothing: Hand = { now: [], next: [] };
 
 const wordsOf = (note: Note, role: string | undefined) =>
   `${signs(note.pitch)}, ${signs(role ?? '')}${note.how && note.how !== 'dead' ? `, ${note.how}` : ''}`;
@@ -97,9 +102,10 @@ function FreeWords({ rules, bar }: { rules: FreeBar; bar: number }) {
 interface DrawingProps {
   readonly window: Window; readonly strings: readonly string[]; readonly openMidi: readonly number[]; readonly left: boolean; readonly capo: number;
   readonly hand: Hand; readonly scale: Scale | undefined; readonly free: FreeBar | undefined;
+  readonly isAnswer: boolean;
 }
 
-function Drawing({ window, strings, openMidi, left, capo, hand, scale, free }: DrawingProps) {
+function Drawing({ window, strings, openMidi, left, capo, hand, scale, free, isAnswer }: DrawingProps) {
   const player = usePlayer();
   const count = window.last - window.first + 1;
   const [width, height] = [Head + count * FretWidth + 10, Top + strings.length * Row];
@@ -111,7 +117,8 @@ function Drawing({ window, strings, openMidi, left, capo, hand, scale, free }: D
   // The highest string is on top, as on the page.
   const y = (string: number) => Top + (string - 0.5) * Row;
   const isSeen = (fret: number) => fret === 0 || (fret >= window.first && fret <= window.last);
-  const tones = scaleTones(scale, free, openMidi, window);
+  // What is fixed is played as written, but in an answer to it.
+  const tones = free?.fixed && !isAnswer ? [] : scaleTones(scale, free, openMidi, window);
   const place = (note: Note) => `translate(${x(note.fret)} ${y(note.string)})`;
   return (
     <svg viewBox={`0 0 ${width} ${height}`} style={{ maxWidth: `${width * 1.25}px` }} role="img" aria-label={spoken(hand, player.song.roles.map(r => r.words))}>
@@ -146,7 +153,7 @@ function Drawing({ window, strings, openMidi, left, capo, hand, scale, free }: D
 
 function scaleTones(scale: Scale | undefined, free: FreeBar | undefined, openMidi: readonly number[], window: Window) {
   const tones: { string: number; fret: number; text: string; isAim: boolean }[] = [];
-  if (!scale || free?.fixed) return tones;
+  if (!scale) return tones;
   const aims = new Set(free?.aims.map(aim => aim.pitchClass));
   openMidi.forEach((open, i) => {
     const string = openMidi.length - i;

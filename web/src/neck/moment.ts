@@ -1,5 +1,5 @@
 import { lastAtOrBefore } from '../time/form.ts';
-import type { Moment, Note, Part } from '../song/song.ts';
+import type { Moment, Note } from '../song/song.ts';
 
 /** How far back a note may have begun and still sound: notes are looked through so many at most. */
 const Reach = 48;
@@ -13,11 +13,12 @@ export interface Hand { readonly now: readonly Note[]; readonly next: readonly N
 export class Hands {
   private readonly onsets: readonly number[];
 
-  constructor(private readonly part: Part) { this.onsets = part.notes.map(note => note.on); }
+  /** @param notes In order of time. */
+  constructor(private readonly notes: readonly Note[]) { this.onsets = notes.map(note => note.on); }
 
   at(seconds: number): Hand {
     const last = lastAtOrBefore(this.onsets, seconds + 1e-4);
-    const { notes } = this.part;
+    const { notes } = this;
     const now = notes.slice(Math.max(0, last - Reach), last + 1).filter(note => note.off > seconds);
     const first = notes[last + 1];
     if (!first || first.on > seconds + Ahead) return { now, next: [] };
@@ -28,7 +29,7 @@ export class Hands {
 
   /** The lowest and the highest stopped fret in a stretch of time; null where nothing is stopped. */
   reach(start: number, end: number): { low: number; high: number } | null {
-    const frets = this.part.notes.slice(lastAtOrBefore(this.onsets, start - 1e-4) + 1, lastAtOrBefore(this.onsets, end) + 1)
+    const frets = this.notes.slice(lastAtOrBefore(this.onsets, start - 1e-4) + 1, lastAtOrBefore(this.onsets, end) + 1)
       .map(note => note.fret).filter(fret => fret > 0);
     return frets.length === 0 ? null : { low: Math.min(...frets), high: Math.max(...frets) };
   }

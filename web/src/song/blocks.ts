@@ -18,6 +18,9 @@ export async function readPages(id: string): Promise<Pages> {
 /** One piece of a part's sound: an Opus file. */
 export const soundPiece = (part: number, piece: number): Uint8Array<ArrayBuffer> => bytesOf(`sound-${part}-${piece}`);
 
+/** A solo's sound: an Opus file. */
+export const callSound = (id: string): Uint8Array<ArrayBuffer> => bytesOf(id);
+
 function textOf(id: string): string {
   const text = document.getElementById(id)?.textContent;
   if (!text) throw new Error(`The part "${id}" of this file is missing: it may have been cut short when it was copied.`);

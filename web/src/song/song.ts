@@ -19,6 +19,7 @@ export interface Song {
   readonly shapes: readonly Shape[];
   readonly steps: readonly Step[];
   readonly roadMaps: readonly RoadMap[];
+  readonly calls: readonly Call[];
   readonly sound: SoundInfo;
   readonly views: readonly View[];
 }
@@ -114,6 +115,22 @@ export interface FreeBar {
 }
 
 export interface RoadMap { readonly name: string; readonly part: number; readonly rules: readonly string[]; readonly bars: readonly FreeBar[] }
+
+export interface Phrase { readonly kind: 'free' | 'fixed' | 'lick' | 'answer' | 'sequence'; readonly of?: string; readonly first: number; readonly count: number }
+
+/** A free stretch played out once, for call and response. */
+export interface Call {
+  /** The road map's name. */
+  readonly name: string;
+  readonly part: number;
+  /** Seconds of the song where it begins, and its sound with it. */
+  readonly start: number;
+  readonly phrases: readonly Phrase[];
+  /** Their ids are on no page. */
+  readonly notes: readonly Note[];
+  /** The element that holds its sound. */
+  readonly sound?: string;
+}
 
 export interface SoundInfo { readonly seconds: number; readonly pieceSeconds: number; readonly pieces: number; readonly missing?: string }
 

@@ -1,11 +1,12 @@
-import type { Song } from '../song/song.ts';
+import type { Call, Song } from '../song/song.ts';
 import type { Form } from '../time/form.ts';
+import { CalledSource } from './calledSource.ts';
 import { Clicks } from './clicks.ts';
 import type { Deck } from './deck.ts';
 import { Mixer } from './mixer.ts';
 import { PlainDeck } from './plainDeck.ts';
 import { SampleRate } from './source.ts';
-import { readStems } from './stems.ts';
+import { readCall, readStems } from './stems.ts';
 import { StretchDeck } from './stretchDeck.ts';
 import { type Clock, type Plan, type State, type Track, Transport } from './transport.ts';
 
@@ -19,6 +20,7 @@ export class Engine {
   private readonly context: AudioContext | null;
   private readonly mixer: Mixer | null = null;
   private readonly stems: Track | null = null;
+  private readonly called = new Map<Call, Track>();
   private readonly decks = new Map<Track, { plain: PlainDeck; stretch: { pitch: number; deck: Promise<StretchDeck> } | null }>();
   private isSilent = false;
 
@@ -33,7 +35,7 @@ export class Engine {
     else if (!this.context) trouble('This browser plays no sound here: the page keeps time silently.');
     const clock = this.makeClock();
     const clicks = this.context && this.mixer ? new Clicks(this.context, this.mixer.click) : null;
-    this.transport = new Transport(form, clock, this.whole(plan), asked => this.deckFor(asked), clicks, changed);
+    this.transport = new Transport(form, clock, this.whole(plan), asked => this.deckFor(asked), clicks, changed, (at, isCall) => this.mixer?.turn(at, isCall));
   }
 
   get place(): number { return this.transport?.place ?? 0; }
@@ -68,6 +70,9 @@ export class Engine {
 
   setPart(part: number, level: number): void { this.mixer?.setPart(part, level); }
 
+  /** @param aside From -1 on the left to 1 on the right. */
+  setCall(level: number, aside: number): void { this.mixer?.setCall(level, aside); }
+
   setVolumes(all: number, click: number): void {
     this.mixer?.setMaster(all);
     this.mixer?.setClick(click);
@@ -83,7 +88,18 @@ export class Engine {
     this.isSilent = silent;
   }
 
-  private whole(plan: Asked): Plan { return { ...plan, track: plan.track ?? this.stems }; }
+  private whole(plan: Asked): Plan { return { ...plan, track: (plan.turns && this.trackOf(plan.turns.call)) ?? plan.track ?? this.stems }; }
+
+  // Read when it is first asked for: much of a file is never called.
+  private trackOf(call: Call): Track | null {
+    if (!this.stems || !call.sound) return this.stems;
+    let track = this.called.get(call);
+    if (!track) {
+      track = { ...this.stems, source: new CalledSource(this.stems.source, call.start, readCall(call.sound)) };
+      this.called.set(call, track);
+    }
+    return track;
+  }
 
   private makeClock(): Clock {
     const { context } = this;
@@ -98,7 +114,7 @@ export class Engine {
   private async deckFor(plan: Plan): Promise<Deck | null> {
     const { track } = plan;
     if (!track || !this.context || !this.mixer || this.isSilent) return null;
-    const output = track === this.stems ? this.mixer.parts : this.mixer.take;
+    const output = track === this.stems || plan.turns ? this.mixer.parts : this.mixer.take;
     let decks = this.decks.get(track);
     if (!decks) {
       decks = { plain: new PlainDeck(this.context, track.source, output), stretch: null };

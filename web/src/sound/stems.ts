@@ -1,4 +1,4 @@
-import { soundPiece } from '../song/blocks.ts';
+import { callSound, soundPiece } from '../song/blocks.ts';
 import type { Song } from '../song/song.ts';
 import { PiecedSource, SampleRate, type Source } from './source.ts';
 
@@ -22,6 +22,15 @@ export function readStems(song: Song, failed: (error: Error) => void): Source {
     failed(error);
   });
   return source;
+}
+
+/** Reads the sound of a call from the file. */
+export async function readCall(id: string): Promise<Float32Array<ArrayBuffer>> {
+  try {
+    return (await new OfflineAudioContext(1, 1, SampleRate).decodeAudioData(callSound(id).buffer)).getChannelData(0);
+  } catch (reason) {
+    throw new Error(`The phrases in this file can't be read by this browser: ${reason instanceof Error ? reason.message : String(reason)}`);
+  }
 }
 
 // Decoders may differ by some samples at a file's end.

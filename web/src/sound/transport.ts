@@ -1,5 +1,6 @@
 import type { Form, Range } from '../time/form.ts';
 import { endOf, placeAt, speedOfPass, type Ramp, type Run } from '../time/runs.ts';
+import { turnAt, turnFrom, type Turns } from '../time/turns.ts';
 import type { Clicks } from './clicks.ts';
 import type { Deck } from './deck.ts';
 import type { Source } from './source.ts';
@@ -15,6 +16,8 @@ export interface Track {
 export interface Plan {
   readonly track: Track | null;
   readonly loop: Range | null;
+  /** Call and response; there is no loop beside it. */
+  readonly turns: Turns | null;
   /** Percent of the song's tempo. */
   readonly speed: number;
   readonly ramp: Ramp | null;
@@ -28,6 +31,9 @@ export type State = 'stopped' | 'starting' | 'playing';
 
 /** Makes the deck that a plan needs; null when nothing can sound. */
 export type DeckMaker = (plan: Plan) => Promise<Deck | null>;
+
+/** Lets called phrases be heard, or not, from a moment of the sound's clock on. */
+export type TurnGate = (at: number, isCall: boolean) => void;
 
 /** The sound's clock in seconds, and what of it has reached the ear. */
 export interface Clock { now(): number; heard(): number }
@@ -49,7 +55,7 @@ export class Transport {
 
   constructor(
     private readonly form: Form, private readonly clock: Clock, private plan: Plan, private readonly makeDeck: DeckMaker,
-    private readonly clicks: Clicks | null, private readonly changed: () => void) {}
+    private readonly clicks: Clicks | null, private readonly changed: () => void, private readonly gate: TurnGate = () => {}) {}
 
   /** Seconds of the song that are heard now, or where it will start. */
   get place(): number { return this.runs.length === 0 ? this.rest : this.toSong(placeAt(this.runs, this.clock.heard())); }
@@ -57,7 +63,7 @@ export class Transport {
   /** The speed now, in percent. */
   get speed(): number { return this.speedOf(this.heardRun?.pass ?? 0); }
 
-  /** Times through the loop that are done. */
+  /** Times through the loop that are done, or turns. */
   get passes(): number { return this.heardRun?.pass ?? 0; }
 
   /** Whether the count before the music is heard. */
@@ -70,11 +76,12 @@ export class Transport {
     this.changed();
     try {
       const from = this.startingPlace(this.rest);
+      const { pass } = this;
       await this.plan.track?.source.ready({ start: this.toMedia(from), end: this.toMedia(from) + 1 });
       const deck = await this.makeDeck(this.plan);
       if (mine !== this.start) return;
       this.deck = deck;
-      this.pass = 0;
+      this.pass = pass;
       this.state = 'playing';
       this.begin(from, this.plan.countIn !== 'never');
       this.timer = setInterval(() => this.tick(), 80);
@@ -100,7 +107,6 @@ export class Transport {
     this.rest = Math.min(Math.max(0, song), this.form.song.seconds);
     if (this.state === 'playing') {
       this.silence();
-      this.pass = 0;
       this.begin(this.startingPlace(this.rest), false);
       this.timer = setInterval(() => this.tick(), 80);
     }
@@ -114,13 +120,16 @@ export class Transport {
     this.plan = plan;
     if (this.state === 'stopped') return;
     if (before.click !== plan.click) this.takeBackClicks();
-    const isSame = before.track === plan.track && before.loop === plan.loop && before.speed === plan.speed && before.ramp === plan.ramp && before.pitch === plan.pitch;
+    const isSame = before.track === plan.track && before.loop === plan.loop && before.turns === plan.turns && before.speed === plan.speed && before.ramp === plan.ramp && before.pitch === plan.pitch;
     if (isSame || this.state === 'starting') return;
     const mine = ++this.start;
+    if (before.track !== plan.track) {
+      this.rest = place;
+      await plan.track?.source.ready({ start: this.toMedia(place), end: this.toMedia(place) + 1 });
+    }
     const deck = await this.makeDeck(plan);
     if (mine !== this.start || this.state !== 'playing') return;
     if (before.track !== plan.track) {
-      this.rest = place;
       this.silence();
       this.deck = deck;
       this.begin(this.startingPlace(this.rest), false);
@@ -143,9 +152,11 @@ export class Transport {
 
   private speedOf(pass: number): number { return this.plan.ramp && this.plan.loop ? speedOfPass(this.plan.ramp, pass) : this.plan.speed; }
 
-  // A loop starts at its start unless one stands inside it.
+  // A loop starts at its start unless one stands inside it, and a turn at its own.
   private startingPlace(song: number): number {
-    const { loop } = this.plan;
+    const { loop, turns } = this.plan;
+    this.pass = turns ? turnFrom(turns, song) : 0;
+    if (turns) return turnAt(turns, this.pass)?.start ?? 0;
     if (loop && (song < loop.start - 1e-3 || song >= loop.end - 0.02)) return loop.start;
     return song >= this.form.song.seconds - 0.02 ? 0 : song;
   }
@@ -159,14 +170,21 @@ export class Transport {
     this.add(this.runFrom(this.toMedia(from), at, false));
   }
 
+  // What is repeated in a time through, from 0; null when nothing is.
+  private rangeOf(pass: number): Range | null {
+    const { turns, loop } = this.plan;
+    return turns ? turnAt(turns, pass) ?? null : loop;
+  }
+
   private runFrom(from: number, at: number, isSeamless: boolean): Run {
-    const { loop } = this.plan;
+    const range = this.rangeOf(this.pass);
     const end = this.toMedia(this.form.song.seconds) + Tail;
-    return { at, from, to: loop ? this.toMedia(loop.end) : Math.max(end, from + 0.01), rate: this.speedOf(this.pass) / 100, pass: this.pass, isSeamless };
+    return { at, from, to: range ? this.toMedia(range.end) : Math.max(end, from + 0.01), rate: this.speedOf(this.pass) / 100, pass: this.pass, isSeamless };
   }
 
   private add(run: Run): void {
     this.runs.push(run);
+    if (this.plan.turns) this.gate(run.at, turnAt(this.plan.turns, run.pass)?.isCall ?? false);
     this.deck?.start(run, this.nodeLoop());
     this.click();
   }
@@ -185,8 +203,11 @@ export class Transport {
     this.deck?.cut(at);
     this.deck = deck;
     this.takeBackClicks(at);
-    if (before.loop !== this.plan.loop || before.ramp !== this.plan.ramp) this.pass = 0;
-    const song = this.startingPlace(this.toSong(from));
+    // A pass that was planned ahead is not begun yet.
+    const pass = this.runs.findLast(run => run.at <= at)?.pass ?? this.pass;
+    const goesOn = before.loop === this.plan.loop && before.turns === this.plan.turns;
+    const song = goesOn && this.plan.turns ? this.toSong(from) : this.startingPlace(this.toSong(from));
+    this.pass = goesOn && before.ramp === this.plan.ramp ? pass : this.plan.turns ? this.pass : 0;
     this.runs = this.runs.filter(run => run.at < at).map(run => endOf(run) > at ? { ...run, to: run.from + (at - run.at) * run.rate } : run);
     this.clicked = at;
     if (other) deck?.tick(this.clock.now());
@@ -196,19 +217,22 @@ export class Transport {
   private tick(): void {
     const now = this.clock.now();
     this.deck?.tick(now);
-    const { loop } = this.plan;
-    for (let last = this.runs.at(-1); loop && last && endOf(last) < now + Horizon; last = this.runs.at(-1)) {
+    const isRound = this.rangeOf(0) !== null;
+    for (let last = this.runs.at(-1); last && endOf(last) < now + Horizon; last = this.runs.at(-1)) {
+      const range = this.rangeOf(last.pass + 1);
+      if (!range) break;
       this.pass = last.pass + 1;
       const rate = this.speedOf(this.pass) / 100;
-      const counts = this.plan.countIn === 'loop';
-      const at = counts ? this.count(loop.start, endOf(last), rate) : endOf(last);
-      this.add(this.runFrom(this.toMedia(loop.start), at, !counts && rate === last.rate && this.nodeLoop() !== null));
+      // Turns answer each other: nothing is counted between them.
+      const counts = this.plan.countIn === 'loop' && !this.plan.turns;
+      const at = counts ? this.count(range.start, endOf(last), rate) : endOf(last);
+      this.add(this.runFrom(this.toMedia(range.start), at, !counts && rate === last.rate && this.nodeLoop() !== null));
     }
     this.click();
     // What is past is forgotten, but for what may still be on its way to the ear.
     while (this.runs.length > 1 && (this.runs[1] as Run).at < now - 2) this.runs.shift();
     const last = this.runs.at(-1);
-    if (!loop && last && this.clock.heard() >= endOf(last)) {
+    if (!isRound && last && this.clock.heard() >= endOf(last)) {
       this.silence();
       this.rest = 0;
       this.state = 'stopped';

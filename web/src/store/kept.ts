@@ -13,11 +13,13 @@ export interface Likes {
   saysBars: boolean;
   follows: boolean;
   neckShown: boolean;
+  /** When a called phrase is on the neck. */
+  callShown: 'never' | 'called' | 'always';
 }
 
 export const usualLikes: Likes = {
   theme: 'device', leftHanded: false, a4: 440, click: false, countIn: 'start', volume: 1, clickVolume: 0.8, keys: true, saysBars: false, follows: true,
-  neckShown: true,
+  neckShown: true, callShown: 'called',
 };
 
 export interface StepProgress { seconds: number; speed: number; done: boolean; goal: number }

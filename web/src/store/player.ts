@@ -1,11 +1,12 @@
 import { batch, computed, effect, signal, type Signal } from '@preact/signals';
-import type { Song, Step, Stretch } from '../song/song.ts';
+import type { Call, Song, Step, Stretch } from '../song/song.ts';
 import { Engine } from '../sound/engine.ts';
 import type { Source } from '../sound/source.ts';
 import type { Track } from '../sound/transport.ts';
 import { Form, type Range } from '../time/form.ts';
 import type { Ramp } from '../time/runs.ts';
 import { Sync, type SyncPoint } from '../time/sync.ts';
+import { type Turn, turnAt, turnFrom, type Turns, turnsOf } from '../time/turns.ts';
 import { type Kept, type KeptLoop, type Likes, type StepProgress, usualKept, usualLikes } from './kept.ts';
 import { Memory } from './memory.ts';
 
@@ -30,6 +31,8 @@ export class Player {
   /** Changes at each bar, and when it is moved. */
   readonly bar = signal(0);
   readonly loop = signal<Loop | null>(null);
+  /** Call and response; there is no loop beside it. */
+  readonly turns = signal<Turns | null>(null);
   readonly ramp = signal<Ramp | null>(null);
   readonly step = signal<number | null>(null);
   readonly passes = signal(0);
@@ -48,6 +51,8 @@ export class Player {
 
   readonly mine = computed(() => Math.min(this.kept.value.mine, this.song.parts.length - 1));
   readonly withoutMine = computed(() => (this.kept.value.levels[this.mine.value] ?? 1) === 0);
+  /** Whose turn it is in call and response. */
+  readonly turn = computed<Turn | null>(() => this.turns.value ? turnAt(this.turns.value, this.passes.value) ?? null : null);
   /** In semitones: what was asked for and the player's A. */
   readonly pitch = computed(() => this.kept.value.semitones + 12 * Math.log2(this.likes.value.a4 / 440));
 
@@ -64,7 +69,14 @@ export class Player {
     effect(() => {
       const { levels } = this.kept.value;
       const soloed = this.soloed.value;
-      song.parts.forEach((_, part) => this.engine.setPart(part, soloed && !soloed.includes(part) ? 0 : levels[part] ?? 1));
+      const call = this.turns.value?.call;
+      // Who answers is not heard besides; muted for the student to play, the phrases are heard all the same.
+      song.parts.forEach((_, part) => this.engine.setPart(part, part === call?.part || (soloed && !soloed.includes(part)) ? 0 : levels[part] ?? 1));
+      if (call) this.engine.setCall(levels[call.part] || 1, song.parts[call.part]?.aside ?? 0);
+    });
+    effect(() => {
+      const turn = this.turn.value;
+      if (turn && this.state.value === 'playing' && !this.counting.value) this.say(this.turnWords(turn));
     });
     effect(() => this.engine.setVolumes(this.likes.value.volume, this.likes.value.clickVolume));
   }
@@ -85,12 +97,27 @@ export class Player {
   seek(seconds: number): void {
     const loop = this.loop.value;
     if (loop && (seconds < loop.start || seconds >= loop.end)) this.loop.value = null;
+    const turns = this.turns.value?.turns;
+    if (turns && !turns.some(turn => seconds >= turn.start - 1e-3 && seconds < turn.end)) this.turns.value = null;
     this.engine.seek(seconds);
     this.heard();
     this.say(this.form.whereabouts(this.place, false));
   }
 
   seekBar(bar: number): void { this.seek(this.form.startOf(Math.min(Math.max(0, bar), this.form.barCount - 1))); }
+
+  /** Bars on or back; in call and response phrases. */
+  move(by: number): void {
+    const [turns, turn] = [this.turns.value, this.turn.value];
+    if (turns && turn) this.callPhrases(turns.call, Math.min(Math.max(0, turn.phrase + by), turns.call.phrases.length - 1));
+    else this.seekBar(this.bar.value + by);
+  }
+
+  /** The start of the loop, of call and response, or of the song. */
+  toStart(): void {
+    if (this.turns.value) this.callPhrases(this.turns.value.call);
+    else this.seek(this.loop.value?.start ?? 0);
+  }
 
   /** The start of the section before or after. */
   seekSection(direction: -1 | 1): void {
@@ -127,11 +154,47 @@ export class Player {
   setLoop(loop: Loop | null, start = true): void {
     batch(() => {
       this.loop.value = loop;
-      if (!loop) this.ramp.value = null;
+      if (loop) this.turns.value = null;
+      else this.ramp.value = null;
     });
     if (loop && start && (this.place < loop.start - 1e-3 || this.place >= loop.end)) this.engine.seek(loop.start);
     this.heard();
     this.say(loop ? `Loop: ${loop.name}, ${this.form.wordsOf(loop)}` : 'No loop');
+  }
+
+  /** Calls phrases for the student to answer, from one of them on; null to stop that. */
+  callPhrases(call: Call | null, phrase = 0): void {
+    const turns = call && (this.turns.value?.call === call ? this.turns.value : turnsOf(call, this.form));
+    batch(() => {
+      this.turns.value = turns;
+      if (!turns) return;
+      this.loop.value = null;
+      this.ramp.value = null;
+      this.take.value = null;
+      if (this.mine.value !== turns.call.part) this.setKept({ mine: turns.call.part });
+    });
+    const from = turns?.turns.find(turn => turn.phrase === phrase);
+    if (from) this.engine.seek(from.start);
+    this.heard();
+    this.say(turns ? `Call and response: ${turns.call.phrases.length} phrases. ${from ? this.turnWords(from) : ''}` : 'No call and response');
+  }
+
+  /** Call and response where it stands, or in the song's first free stretch; off when it is on. */
+  toggleCalls(): void {
+    const { calls } = this.song;
+    if (calls.length === 0) this.say('This song has no free stretch to answer in.');
+    else if (this.turns.value) this.callPhrases(null);
+    else {
+      const phraseHere = (call: Call) => call.phrases.findIndex(phrase => this.bar.value >= phrase.first && this.bar.value < phrase.first + phrase.count);
+      const call = calls.find(c => phraseHere(c) >= 0) ?? calls[0] as Call;
+      this.callPhrases(call, Math.max(0, phraseHere(call)));
+    }
+  }
+
+  /** Whose turn it is, as shown and said. */
+  turnWords(turn: Turn): string {
+    const count = this.turns.value?.call.phrases.length ?? 0;
+    return turn.isCall ? `Listen: phrase ${turn.phrase + 1} of ${count}, ${this.form.wordsOf(turn)}` : `Your turn: answer in ${this.form.wordsOf(turn)}`;
   }
 
   loopStretch(stretch: Stretch, name = stretch.name): void { this.setLoop({ name, ...this.form.rangeOf(stretch) }); }
@@ -174,6 +237,7 @@ export class Player {
 
   /** Plays the recording, lined up by points. */
   playTake(points: readonly SyncPoint[]): void {
+    this.turns.value = null;
     const source = this.recording.value?.source;
     const sync = new Sync(points);
     this.take.value = source ? { source, toMedia: song => sync.toTake(song), toSong: media => sync.toSong(media) } : null;
@@ -188,7 +252,7 @@ export class Player {
   private plan() {
     const { click, countIn } = this.likes.value;
     return {
-      track: this.take.value, loop: this.loop.value, speed: this.kept.value.speed, ramp: this.ramp.value, pitch: this.pitch.value, click,
+      track: this.take.value, loop: this.loop.value, turns: this.turns.value, speed: this.kept.value.speed, ramp: this.ramp.value, pitch: this.pitch.value, click,
       countIn,
     };
   }
@@ -203,7 +267,7 @@ export class Player {
       if (bar !== this.bar.value && this.likes.value.saysBars && engine.state === 'playing') this.say(this.form.whereabouts(engine.place, false));
       this.state.value = engine.state;
       this.bar.value = bar;
-      this.passes.value = engine.passes;
+      this.passes.value = this.turns.value && engine.state === 'stopped' ? turnFrom(this.turns.value, engine.place) : engine.passes;
       this.speedNow.value = engine.state === 'stopped' ? this.kept.value.speed : engine.speed;
       this.counting.value = engine.isCounting;
     });

@@ -7,6 +7,7 @@ import { TakePanel } from '../take/TakePanel.tsx';
 import { TuningPanel } from '../tuner/TuningPanel.tsx';
 import { signs } from '../words.ts';
 import { WithPlayer } from './app.ts';
+import { TurnBanner } from './Calls.tsx';
 import { HelpDialog } from './HelpDialog.tsx';
 import { listen } from './keys.ts';
 import { LessonPanel } from './LessonPanel.tsx';
@@ -53,6 +54,7 @@ export function App({ player }: { player: Player }) {
           {player.trouble.value && (
             <div class="note-box" role="alert"><p>{player.trouble.value}</p><button type="button" onClick={() => { player.trouble.value = null; }}>Put away</button></div>
           )}
+          <TurnBanner />
           {player.likes.value.neckShown && <NeckView />}
           <TransportBar />
         </footer>

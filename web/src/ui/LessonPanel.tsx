@@ -1,5 +1,6 @@
 import { signs } from '../words.ts';
 import { usePlayer } from './app.ts';
+import { Calls } from './Calls.tsx';
 import { ChordFrame } from './ChordFrame.tsx';
 import type { Step } from '../song/song.ts';
 
@@ -52,6 +53,7 @@ function StepBody({ step }: { step: Step }) {
           </button>
         )}
       </div>
+      <Calls calls={player.song.calls.filter(call => step.teaches.includes(call.name))} />
       {step.callOuts.map(callOut => (
         <section key={callOut.name}>
           {step.callOuts.length > 1 && <h4>{callOut.name}</h4>}

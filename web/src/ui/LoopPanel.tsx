@@ -3,6 +3,7 @@ import { useId } from 'preact/hooks';
 import type { Stretch } from '../song/song.ts';
 import { signs } from '../words.ts';
 import { usePlayer } from './app.ts';
+import { Calls } from './Calls.tsx';
 
 /** What to repeat, how often the speed rises, and the loops that were kept. */
 export function LoopPanel() {
@@ -33,6 +34,7 @@ export function LoopPanel() {
       <Stretches kind="section" title="Sections" />
       <Stretches kind="riff" title="Riffs" />
       <Stretches kind="free" title="Free stretches" />
+      <Calls calls={player.song.calls} />
     </div>
   );
 }

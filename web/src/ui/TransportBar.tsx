@@ -16,11 +16,11 @@ export function TransportBar() {
   return (
     <section class="transport" aria-label="Playing">
       <div class="transport-row">
-        <button type="button" class="round" aria-label="To the start" title="To the start (Home)" onClick={() => player.seek(loop?.start ?? 0)}><Icon name="start" /></button>
-        <button type="button" class="round" aria-label="A bar back" title="A bar back (←)" onClick={() => player.seekBar(player.bar.value - 1)}><Icon name="back" /></button>
+        <button type="button" class="round" aria-label="To the start" title="To the start (Home)" onClick={() => player.toStart()}><Icon name="start" /></button>
+        <button type="button" class="round" aria-label="A bar back" title="A bar back (←)" onClick={() => player.move(-1)}><Icon name="back" /></button>
         <button type="button" class="round play" aria-label={playing ? 'Stop' : 'Play'} title={`${playing ? 'Stop' : 'Play'} (space)`} data-state={player.state.value}
           onClick={() => player.toggle()}><Icon name={playing ? 'stop' : 'play'} /></button>
-        <button type="button" class="round" aria-label="A bar on" title="A bar on (→)" onClick={() => player.seekBar(player.bar.value + 1)}><Icon name="on" /></button>
+        <button type="button" class="round" aria-label="A bar on" title="A bar on (→)" onClick={() => player.move(1)}><Icon name="on" /></button>
         <Where />
       </div>
       <div class="transport-row speed">

@@ -19,14 +19,15 @@ const toStep = (by: number) => (player: Player) => {
 
 export const keys: readonly Key[] = [
   { keys: [' '], shown: 'Space', words: 'play, stop', act: player => player.toggle() },
-  { keys: ['ArrowLeft'], shown: '←', words: 'a bar back; with Shift a section back', act: (player, event) => event.shiftKey ? player.seekSection(-1) : player.seekBar(player.bar.value - 1) },
-  { keys: ['ArrowRight'], shown: '→', words: 'a bar on; with Shift a section on', act: (player, event) => event.shiftKey ? player.seekSection(1) : player.seekBar(player.bar.value + 1) },
-  { keys: ['Home'], shown: 'Home', words: 'to the start of the loop or the song', act: player => player.seek(player.loop.value?.start ?? 0) },
+  { keys: ['ArrowLeft'], shown: '←', words: 'a bar or called phrase back; with Shift a section back', act: (player, event) => event.shiftKey ? player.seekSection(-1) : player.move(-1) },
+  { keys: ['ArrowRight'], shown: '→', words: 'a bar or called phrase on; with Shift a section on', act: (player, event) => event.shiftKey ? player.seekSection(1) : player.move(1) },
+  { keys: ['Home'], shown: 'Home', words: 'to the start of the loop or the song', act: player => player.toStart() },
   { keys: ['ArrowUp'], shown: '↑', words: 'faster by 5 %', act: faster(5) },
   { keys: ['ArrowDown'], shown: '↓', words: 'slower by 5 %', act: faster(-5) },
   { keys: ['l'], shown: 'L', words: 'loop this bar; stop looping', act: player => player.loop.value ? player.setLoop(null) : player.loopBars(player.bar.value, player.bar.value) },
   { keys: ['['], shown: '[', words: 'start the loop at this bar', act: loopEdge('start') },
   { keys: [']'], shown: ']', words: 'end the loop after this bar', act: loopEdge('end') },
+  { keys: ['r'], shown: 'R', words: 'call and response in a free stretch; stop it', act: player => player.toggleCalls() },
   { keys: ['m'], shown: 'M', words: 'without my part, with it again', act: player => player.toggleMine() },
   { keys: ['k'], shown: 'K', words: 'click on and off', act: player => player.setLikes({ click: !player.likes.value.click }) },
   { keys: ['c'], shown: 'C', words: 'count-in on and off', act: player => player.setLikes({ countIn: player.likes.value.countIn === 'never' ? 'start' : 'never' }) },

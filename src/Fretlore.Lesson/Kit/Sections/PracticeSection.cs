@@ -1,8 +1,13 @@
+using System.Collections.Immutable;
+using Fretlore.Hands.Plans;
 using Fretlore.Lesson.CallOuts;
 using Fretlore.Lesson.CallOuts.RoadMaps;
 using Fretlore.Lesson.Script;
 using Fretlore.Music;
+using Fretlore.Performance;
 using Fretlore.Practice;
+using Fretlore.Reading;
+using Fretlore.RoadMaps.Takes;
 
 namespace Fretlore.Lesson.Kit.Sections;
 
@@ -28,6 +33,7 @@ internal sealed class PracticeSection : IKitSection
             HandSigns = source.Options.Hands,
             Steps = Steps(source),
             Sound = Sound(source),
+            Calls = [.. source.Solos.Select((solo, i) => CallOf(solo, source.Sound() is { } sound ? sound.Solos[i] : null))],
             InWords = RuleWords.Of,
         };
         return PracticePage.Make(asked) switch
@@ -42,6 +48,25 @@ internal sealed class PracticeSection : IKitSection
     private static PracticeSound Sound(KitSource source) => source.Sound() is { } sound
         ? new PracticeSound(sound.Seconds, sound.Pieces, null)
         : new PracticeSound(0, [], source.WhyNoSound);
+
+    private static PracticeCall CallOf(KitSolo solo, ImmutableArray<byte>? sound) => new()
+    {
+        Use = solo.Use,
+        Played = Performer.Play(solo.Song),
+        Reading = SongReader.Read(solo.Song),
+        Hands = HandPlanner.Plan(solo.Song),
+        Phrases = solo.Phrases.Select(phrase => new PracticePhrase(
+            phrase.Kind switch
+            {
+                PhraseKind.Fixed => PracticePhraseKind.Fixed,
+                PhraseKind.Answer => PracticePhraseKind.Answer,
+                PhraseKind.Sequence => PracticePhraseKind.Sequence,
+                PhraseKind.Lick => PracticePhraseKind.Lick,
+                _ => PracticePhraseKind.Free,
+            },
+            phrase.Of, phrase.FirstBar, phrase.BarCount)).ToValueList(),
+        Sound = sound,
+    };
 
     private static ValueList<PracticeStep> Steps(KitSource source)
     {
