@@ -34,12 +34,14 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
             return new SlotInk(0, width, 0, 0, width);
         }
         double tabHalf = 0, tabRight = 0, tabLeft = 0;
+        var widest = slot.Heads.Any(h => h.Note.Bend is not null) ? slot.Heads.Max(h => HalfOf(h.Note)) : 0;
         foreach (var head in slot.Heads)
         {
             var note = head.Note;
-            var half = ink.TextWidth(FretLabels.Of(note, showsHeldNotes), Face.Sans, HouseStyle.FretSize) / 2;
+            var half = HalfOf(note);
             tabHalf = Math.Max(tabHalf, half);
-            tabRight = Math.Max(tabRight, half + AfterNote(note));
+            // Bends begin right of the widest number of the chord.
+            tabRight = Math.Max(tabRight, (note.Bend is null ? half : widest) + AfterNote(note));
             if (note.GlideIn != GlideIn.None) tabLeft = 1.3;
             if (note.Bend is not null) tabRight += BentChord.Step * BentChord.RankOf(slot, note);
             // A pre-bend under other numbers goes up beside them.
@@ -71,6 +73,9 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
         }
         return new SlotInk(-left, right, tabLeft, tabRight + Centre, Centre + RhythmRight(slot));
     }
+
+    // Half the width of a note's number.
+    private double HalfOf(Note note) => ink.TextWidth(FretLabels.Of(note, showsHeldNotes), Face.Sans, HouseStyle.FretSize) / 2;
 
     private static double EnteringRoom(Head head) => head.Note.IsTiedFromBefore || head.Note.Attack is Attack.HammerOn or Attack.PullOff ? 0.7
         : head.Note.Attack is Attack.Glide or Attack.PickedGlide ? 1.3 : 0;

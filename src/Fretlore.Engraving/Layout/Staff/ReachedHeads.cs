@@ -56,7 +56,7 @@ internal sealed class ReachedHeads(Pen pen)
                 Ledgers(heads[i], at);
                 from[of[i]] = IsInside(slot, of[i])
                     ? SlurBeside(from[of[i]], heads[i], at - (shape.HeadX[i] - shape.Left) * Scale - 0.08, at + (shape.Right - shape.HeadX[i]) * Scale + 0.1, side)
-                    : SlurOver(from[of[i]], step == 0 ? slot.Heads[of[i]].Y : from[of[i]].Y - SideOf(slot, of[i], side) * 0.52, heads[i], at, SideOf(slot, of[i], side), slot.Heads.Length == 1 && (slot.Beam >= 0 || slot.Flags == 0));
+                    : SlurOver(from[of[i]], x + slot.Shape.Right + 0.1, step == 0 ? slot.Heads[of[i]].Y : from[of[i]].Y - SideOf(slot, of[i], side) * 0.52, heads[i], at, SideOf(slot, of[i], side), slot.Heads.Length == 1 && (slot.Beam >= 0 || slot.Flags == 0));
             }
         }
     }
@@ -73,19 +73,20 @@ internal sealed class ReachedHeads(Pen pen)
         return new Point(right, to.Y + side * 0.2);
     }
 
-    private Point SlurOver(Point starts, double headY, Head to, double at, int side, bool mayTurn)
+    // Over what stands between; where the signs of another voice leave no way, a short one beside them.
+    private Point SlurOver(Point starts, double beside, double headY, Head to, double at, int side, bool mayTurn)
     {
         for (var tries = 0; tries < MostRaises; tries++)
         {
             foreach (var tried in mayTurn ? (int[])[side, -side] : [side])
             {
-                if (IsDrawn(tried, tries * RaiseStep, always: false)) return new Point(at + headWidth / 2, to.Y + tried * 0.52);
+                if (IsDrawn(tried, tries * RaiseStep)) return new Point(at + headWidth / 2, to.Y + tried * 0.52);
             }
         }
-        IsDrawn(side, 0, always: true);
+        if (starts.X < beside) return SlurBeside(new Point(beside, headY + side * 0.2), to, at - (to.Accidental is null ? 0.08 : 0.9), at + headWidth + 0.1, side);
         return new Point(at + headWidth / 2, to.Y + side * 0.52);
 
-        bool IsDrawn(int tried, double raised, bool always)
+        bool IsDrawn(int tried, double raised)
         {
             // Over the small head's own accidental.
             var endY = to.Y + tried * (to.Accidental is null ? 0.52 : 1.6);
@@ -93,7 +94,7 @@ internal sealed class ReachedHeads(Pen pen)
             if (to.Accidental is not null) startY = tried < 0 ? Math.Min(startY, endY + 0.6) : Math.Max(startY, endY - 0.6);
             double x1 = starts.X, x2 = at + headWidth / 2, y1 = startY + tried * raised, y2 = endY + tried * raised;
             var height = tried * Math.Clamp((x2 - x1) * 0.16, 0.3, 0.8);
-            if (!always && !pen.Signs.IsFreeSlur(x1, y1, x2, y2, height)) return false;
+            if (!pen.Signs.IsFreeSlur(x1, y1, x2, y2, height)) return false;
             pen.Slur(x1, y1, x2, y2, height);
             return true;
         }

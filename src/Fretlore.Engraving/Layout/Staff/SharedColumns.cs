@@ -55,7 +55,9 @@ internal sealed class SharedColumns(Ink ink, ChordShapes shapes)
         }
         for (var k = 0; k < slots.Length; k++)
         {
-            if (slots[k].Stem == StemSide.Down && TremoloStrokes.Of(slots[k]) > 0) left = Math.Min(left, shifts[k] + slots[k].Shape.StemX - 0.75);
+            if (slots[k].Stem != StemSide.Down || StrokesOf(slots[k], shifts[k]) is not { } strokes) continue;
+            left = Math.Min(left, strokes.Left);
+            boxes.Add(strokes);
         }
         heads.Sort((a, b) => a.Head.Position.CompareTo(b.Head.Position));
         Head[] sorted = [.. heads.Select(h => h.Head)];
@@ -121,8 +123,8 @@ internal sealed class SharedColumns(Ink ink, ChordShapes shapes)
         {
             for (var j = 0; j < downs.Count; j++)
             {
-                // Heads a second apart may share the stem between them.
-                var isSecond = Math.Abs(up.Heads[i].Position - down.Heads[j].Position) == 1;
+                // Heads a second apart may share the stem between them; brackets may not.
+                var isSecond = Math.Abs(up.Heads[i].Position - down.Heads[j].Position) == 1 && !up.Heads[i].Note.IsGhost && !down.Heads[j].Note.IsGhost;
                 if (Overlap(ups[i], downs[j], isSecond ? 0.16 : 0.02)) return true;
             }
         }
@@ -151,15 +153,21 @@ internal sealed class SharedColumns(Ink ink, ChordShapes shapes)
         var tip = Stems.FreeTip(slot.NearTip, slot.Stem, slot.Flags);
         double from = slot.FarFromTip.Y, half = ink.Stem / 2;
         yield return new Box(x - half, Math.Min(from, tip), x + half, Math.Max(from, tip));
-        if (TremoloStrokes.Of(slot) is var strokes and > 0)
-        {
-            var start = (slot.Stem == StemSide.Up ? -1 : 1) * TremoloStrokes.FromHead(slot);
-            var end = start + (slot.Stem == StemSide.Up ? -1 : 1) * (TremoloStrokes.Height(strokes) + 0.5);
-            yield return new Box(x - 0.75, slot.NearTip.Y + Math.Min(start, end), x + 0.75, slot.NearTip.Y + Math.Max(start, end));
-        }
+        if (StrokesOf(slot, shift) is { } strokes) yield return strokes;
         if (slot.Beam >= 0 || slot.Flags == 0) yield break;
         var flag = ink.Glyph(Signs.FlagOf(slot.Flags, slot.Stem == StemSide.Up), x - half, tip);
         yield return flag;
+    }
+
+    // Where tremolo strokes through its stem are.
+    private static Box? StrokesOf(Slot slot, double shift)
+    {
+        const double Half = 0.75;
+        if (slot.Stem == StemSide.None || TremoloStrokes.Of(slot) is not (var strokes and > 0)) return null;
+        var x = shift + slot.Shape.StemX;
+        var start = (slot.Stem == StemSide.Up ? -1 : 1) * TremoloStrokes.FromHead(slot);
+        var end = start + (slot.Stem == StemSide.Up ? -1 : 1) * (TremoloStrokes.Height(strokes) + 0.5);
+        return new Box(x - Half, slot.NearTip.Y + Math.Min(start, end), x + Half, slot.NearTip.Y + Math.Max(start, end));
     }
 
     private static bool Overlap(Box a, Box b, double allowed) =>

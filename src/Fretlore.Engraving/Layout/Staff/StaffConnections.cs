@@ -45,9 +45,10 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
         if (!placed.Note.IsTiedFromBefore) return;
         var before = links.Before(placed.Note);
         var isOpen = before is null || !before.Note.IsHeldOn;
-        var goal = EndOfTieTo(placed, note.X);
-        if (isOpen) Arc([Math.Max(geometry.MusicLeft - HeadGap, goal - 2), goal - 0.9], goal, placed.Sign.Y, above);
-        else if (!geometry.Has(before!.Slot.Measure)) Arc([geometry.MusicLeft - HeadGap, goal - 0.9], goal, placed.Sign.Y, above);
+        // Clear of the key signature.
+        var (goal, entry) = (EndOfTieTo(placed, note.X), geometry.MusicLeft - HeadGap + 0.2);
+        if (isOpen) Arc([Math.Max(entry, goal - 2), goal - 0.9], goal, placed.Sign.Y, above);
+        else if (!geometry.Has(before!.Slot.Measure)) Arc([entry, goal - 0.9], goal, placed.Sign.Y, above);
     }
 
     private double StartOfTie(SystemNote note)

@@ -22,6 +22,7 @@ internal static class Stems
         var length = LengthOf(slot.Flags, head.Shape);
         // A head right of the stem would be under the flag.
         if (up && slot.Flags > 0 && slot.Shape.HeadX.Any(x => x > slot.Shape.StemX - 0.2)) length += 0.6;
+        else if (slot.Flags > 0 && !IsHigh(head.Shape) && slot.Heads.Any(h => IsHigh(h.Shape) && Math.Abs(h.Position - head.Position) <= 1)) length += 0.5;
         var outwards = up ? head.Position - 4 : 4 - head.Position;
         // A shorter stem would bring a flag to the head.
         if (sharesStaff && outwards > 0 && slot.Flags == 0) length = Math.Max(HouseStyle.ShortestStem, length - outwards * 0.25);
@@ -33,7 +34,9 @@ internal static class Stems
     public static double FreeTip(Head head, StemSide side, int flags) =>
         side == StemSide.Up ? Math.Min(head.Y - LengthOf(flags, head.Shape), 2) : Math.Max(head.Y + LengthOf(flags, head.Shape), 2);
 
-    // Diamonds and crosses are higher than round heads.
     private static double LengthOf(int flags, HeadShape head) =>
-        HouseStyle.StemLength + Math.Max(0, flags - 2) * 0.75 + (flags > 0 && head is HeadShape.BlackDiamond or HeadShape.OpenDiamond or HeadShape.Cross ? 0.5 : 0);
+        HouseStyle.StemLength + Math.Max(0, flags - 2) * 0.75 + (flags > 0 && IsHigh(head) ? 0.5 : 0);
+
+    // Diamonds and crosses are higher than round heads.
+    private static bool IsHigh(HeadShape head) => head is HeadShape.BlackDiamond or HeadShape.OpenDiamond or HeadShape.Cross;
 }

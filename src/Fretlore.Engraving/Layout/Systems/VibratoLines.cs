@@ -27,7 +27,8 @@ internal sealed class VibratoLines(Pen pen)
         foreach (var (glyph, left, count) in lines)
         {
             var step = pen.Ink.Music.AdvanceOf(glyph);
-            var y = Math.Min(pen.Skyline.Top(left, left + count * step) - HouseStyle.SkylineGap, -0.7) - pen.Ink.Glyph(glyph).Bottom;
+            var right = pen.Ink.Glyph(glyph, left + (count - 1) * step, 0).Right;
+            var y = Math.Min(pen.Skyline.Top(left, right) - HouseStyle.SkylineGap, -0.7) - pen.Ink.Glyph(glyph).Bottom;
             for (var i = 0; i < count; i++) pen.Glyph(glyph, left + i * step, y);
         }
     }

@@ -137,6 +137,8 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
             half = Math.Max(half, row.HalfWidth(links[head.Note]));
             if (head.Note.Bend is not null) AddHeights(heights, links[head.Note]);
         }
+        // Numbers of another voice stand there too.
+        foreach (var other in SlotsAt(slot).SelectMany(s => s.Heads)) half = Math.Max(half, row.HalfWidth(links[other.Note]));
         return new BentChord(slot, half, [.. heights.Where(cents => cents > 0)], heights.Count > 0 && IsPreBendUnderNumbers(slot));
     }
 
@@ -148,9 +150,11 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         {
             if (head.Note is { Bend.FromCents: > 0, IsTiedFromBefore: false }) lowest = Math.Max(lowest, head.Note.String.Value);
         }
-        return lowest > 1 && geometry[slot.Measure].Measure.Parts[staff.Index].Voices.Any(
-            v => v.Slots.Any(s => s.Column == slot.Column && s.Heads.Any(h => h.Note.String.Value < lowest)));
+        return lowest > 1 && SlotsAt(slot).Any(s => s.Heads.Any(h => h.Note.String.Value < lowest));
     }
+
+    private IEnumerable<Slot> SlotsAt(Slot slot) =>
+        geometry[slot.Measure].Measure.Parts[staff.Index].Voices.SelectMany(v => v.Slots).Where(s => s.Column == slot.Column);
 
     // A bend that goes on over ties keeps each of its heights through all of them.
     private void AddHeights(SortedSet<int> heights, PlacedNote note)
@@ -206,11 +210,13 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         }
     }
 
+    // As much of the line as is free of signs: a bar written as again may be on the way.
     private void Slant(double left, double right, double y, bool rising)
     {
         if (right - left < 0.3) return;
         var lean = rising ? 0.42 : -0.42;
-        pen.Line(left, y + lean, right, y - lean, 0.15);
+        if (pen.Signs.FreeRun(left, y + lean, right, y - lean, 0.1) is not var (from, to)) return;
+        pen.Line(left + (right - left) * from, y + lean - 2 * lean * from, left + (right - left) * to, y + lean - 2 * lean * to, 0.15);
     }
 
     // One arc over a run on a string, with a letter where a finger hammers on or pulls off.

@@ -21,6 +21,7 @@ internal static class TouchPictures
     {
         using var stream = new MemoryStream();
         if (touches.Count == 0 || !PngWriter.Write(page, fonts, PixelsPerSpace, PictureGround.White, stream)) return;
+        Directory.CreateDirectory(folder);
         using var picture = SKBitmap.Decode(stream.ToArray());
         using var red = new SKPaint { Color = SKColors.Red, Style = SKPaintStyle.Stroke, StrokeWidth = 2 };
         for (var i = 0; i < touches.Count; i++)
