@@ -2,6 +2,7 @@ using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
+using Fretlore.Engraving.Layout.RoadMaps;
 using Fretlore.Score;
 
 namespace Fretlore.Engraving.Layout.EndMatter;
@@ -72,6 +73,8 @@ internal static class UsedSigns
         Add(model.Song.Bars.Any(b => b.IsSegno), (pen, x, y) => pen.GlyphCentred(Smufl.Segno, x, y, 0.6), "Segno: D.S. goes back to here");
         Add(model.Song.Bars.Any(b => b.IsCoda), (pen, x, y) => pen.GlyphCentred(Smufl.Coda, x, y - 0.3, 0.6), "Coda: to be gone to from \u201CTo Coda\u201D");
         Add(model.Measures.Any(m => m.Parts.Any(p => p.IsFree)), (pen, x, y) => pen.GlyphCentred(Smufl.NoteheadSlashHorizontalEnds, x, y - 0.6, 0.8), "Play freely by the rules given");
+        Add(tab && model.Measures.Any(m => model.Staves.Any(staff => RoadMapStretch.At(model.Song, staff, m) is { } stretch && RoadMapRow.RegionIn(stretch, staff, m) is { HasTargets: true })),
+            (pen, x, y) => NeckRegion.Target(pen, x, y - 0.6), "In free bars: a note to land on");
         Letter(staff && model.Staves.Any(s => s.Clef == Clef.Treble15mb), "15", "Below the clef: sounds two octaves lower than written");
         Add(!staff && events.Any(e => !e.IsRest && e.Value.Base == Music.ValueBase.Half), (pen, x, y) => pen.Line(x, y - 1.4, x, y, pen.Ink.Stem), "Half a stem: a half note; none: a whole note");
         Add(degrees, (pen, x, y) => DegreeSign(pen, x, y, Face.SansBold), "Below the notes: a tone of the chord, counted from its root");

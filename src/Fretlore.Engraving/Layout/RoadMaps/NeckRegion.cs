@@ -51,6 +51,9 @@ internal sealed class NeckRegion
 
     private PitchClassSet targets;
 
+    /// <summary>True where a target is marked.</summary>
+    public bool HasTargets => !targets.IsEmpty;
+
     private static FretWindow Whole(FretsRule frets) => new(Math.Min(frets.From.Number, frets.To.Number), Math.Max(frets.From.Number, frets.To.Number));
 
     private static PitchClassSet TargetsIn(RoadMap map, int bar, int count)
@@ -102,7 +105,8 @@ internal sealed class NeckRegion
 
     private static bool IsMarked(int fret) => (fret % 12) is 0 or 3 or 5 or 7 or 9;
 
-    private static void Target(Pen pen, double x, double y) => pen.Glyph(Smufl.NoteheadDiamondBlack, x - 0.6, y, 1.1);
+    /// <summary>The sign of a target, about its middle.</summary>
+    public static void Target(Pen pen, double x, double y) => pen.Glyph(Smufl.NoteheadDiamondBlack, x - 0.6, y, 1.1);
 
     private static void Dot(Pen pen, double x, double y, bool filled)
     {

@@ -13,7 +13,7 @@ internal sealed class RoadMapRow(ScoreModel model, StaffPlan staff, SystemGeomet
     private const double LineHeight = Size * 1.25;
     private const double BesideWords = 1.5;
 
-    /// <summary>Aims in their bars, and over them the rules where the stretch begins.</summary>
+    /// <summary>Aims in their bars, and over them the licks and the rules where the stretch begins.</summary>
     public void DrawWords(Pen pen)
     {
         for (var i = 0; i < geometry.Measures.Length; i++)
@@ -32,6 +32,7 @@ internal sealed class RoadMapRow(ScoreModel model, StaffPlan staff, SystemGeomet
             if (!stretch.StartsIn(place.Measure) && i > 0) continue;
             var last = i;
             while (last + 1 < geometry.Measures.Length && RoadMapStretch.At(model.Song, staff, geometry.Measures[last + 1].Measure)?.Use == stretch.Use) last++;
+            if (stretch.StartsIn(place.Measure)) LickRow.Draw(pen, stretch.Map, model.Song, place.Music, geometry.Left, geometry.Right);
             var words = stretch.StartsIn(place.Measure) ? RoadMapWords.Rules(stretch.Map) : RoadMapWords.GoesOn(stretch.Map);
             DrawLines(pen, words, place.Music, geometry.Measures[last].Right);
         }
@@ -43,11 +44,14 @@ internal sealed class RoadMapRow(ScoreModel model, StaffPlan staff, SystemGeomet
         foreach (var place in geometry.Measures)
         {
             if (RoadMapStretch.At(model.Song, staff, place.Measure) is not { } stretch) continue;
-            var region = stretch.StartsIn(place.Measure) ? NeckRegion.Of(stretch.Map, staff.Part.Neck)
-                : !staff.ShowsStaff ? null : NeckRegion.In(stretch.Map, staff.Part.Neck, stretch.NumberOf(place.Measure), stretch.Use.BarCount);
-            region?.Draw(pen, staff.Part.Neck, place.Left + place.Prefix.Width, place.Right);
+            RegionIn(stretch, staff, place.Measure)?.Draw(pen, staff.Part.Neck, place.Left + place.Prefix.Width, place.Right);
         }
     }
+
+    /// <summary>The stretch of neck that a free bar shows, or null.</summary>
+    public static NeckRegion? RegionIn(RoadMapStretch stretch, StaffPlan staff, Measure measure) => stretch.StartsIn(measure)
+        ? NeckRegion.Of(stretch.Map, staff.Part.Neck)
+        : NeckRegion.In(stretch.Map, staff.Part.Neck, stretch.NumberOf(measure), stretch.Use.BarCount);
 
     // An aim may reach over the bars after it that have none.
     private double RoomFor(RoadMapStretch stretch, int at)

@@ -55,14 +55,14 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, D
         return signs.Width + 0.4;
     }
 
-    // The first bar of a free stretch shows its stretch of neck: all columns get an equal share of what is missing.
+    // The first bar of a free stretch shows its stretch of neck, and others the hand's place where there is no staff for slashes: all columns get an equal share of what is missing.
     private ImmutableArray<double> WithRoomForNeck(Measure measure, double lead, ImmutableArray<double> least)
     {
         var missing = 0.0;
         foreach (var staff in model.Staves)
         {
-            if (RoadMapStretch.At(model.Song, staff, measure) is not { } stretch || !stretch.StartsIn(measure)) continue;
-            if (NeckRegion.Of(stretch.Map, staff.Part.Neck) is { } region) missing = Math.Max(missing, region.LeastWidth - lead - least.Sum());
+            if (RoadMapStretch.At(model.Song, staff, measure) is not { } stretch || (staff.ShowsStaff && !stretch.StartsIn(measure))) continue;
+            if (RoadMapRow.RegionIn(stretch, staff, measure) is { } region) missing = Math.Max(missing, region.LeastWidth - lead - least.Sum());
         }
         return missing <= 0 ? least : [.. least.Select(l => l + missing / least.Length)];
     }

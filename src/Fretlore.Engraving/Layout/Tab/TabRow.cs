@@ -74,8 +74,7 @@ internal sealed partial class TabRow(Pen pen, StaffPlan staff, SystemGeometry ge
         else new TabRhythm(pen, staff, geometry).Draw(place, part);
     }
 
-    private bool ShowsNeck(Measure measure) => RoadMapStretch.At(song, staff, measure) is { } stretch && stretch.StartsIn(measure)
-        && NeckRegion.Of(stretch.Map, staff.Part.Neck) is not null;
+    private bool ShowsNeck(Measure measure) => RoadMapStretch.At(song, staff, measure) is { } stretch && RoadMapRow.RegionIn(stretch, staff, measure) is not null;
 
     /// <summary>Half the width of what stands on the line for a note.</summary>
     public double HalfWidth(PlacedNote note) => Math.Max(0.35,
