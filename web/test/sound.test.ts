@@ -1,8 +1,9 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
+import { PlainDeck } from '../src/sound/plainDeck.ts';
 import { Resampler } from '../src/sound/resampler.ts';
-import { PiecedSource } from '../src/sound/source.ts';
+import { PiecedSource, SampleRate } from '../src/sound/source.ts';
 import { changedCode } from '../src/sound/stretchCode.ts';
 
 const sine = (hertz: number, length: number, from = 0) => Float32Array.from({ length }, (_, i) => Math.sin(2 * Math.PI * hertz * (from + i) / 48000));
@@ -44,4 +45,22 @@ test('who waits for a source that fails is told why', async () => {
   const waiting = source.ready({ start: 0, end: 1 });
   source.fail(new Error('cut short'));
   await assert.rejects(waiting, /cut short/);
+});
+
+test('after a page slept, sound comes in where the music is by then', () => {
+  const starts: number[][] = [];
+  const parameter = { setValueAtTime() {}, linearRampToValueAtTime() {}, cancelScheduledValues() {} };
+  const context = {
+    currentTime: 100,
+    createGain: () => ({ gain: parameter, connect() {}, disconnect() {} }),
+    createBuffer: () => ({ copyToChannel() {} }),
+    createBufferSource: () => ({ playbackRate: {}, connect() {}, start: (...at: number[]) => { starts.push(at); } }),
+  } as unknown as AudioContext;
+  const source = new PiecedSource(1, 20, 10, 2);
+  source.add([new Float32Array(10 * SampleRate)]);
+  source.add([new Float32Array(10 * SampleRate)]);
+  const deck = new PlainDeck(context, source, {} as AudioNode);
+  // Half as fast, and four seconds late.
+  deck.start({ at: 96, from: 3, to: 12, rate: 0.5, pass: 0, isSeamless: false });
+  assert.deepEqual(starts, [[100, 5, 5], [110, 0, 2]]);
 });

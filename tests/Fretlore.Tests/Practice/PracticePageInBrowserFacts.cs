@@ -163,6 +163,23 @@ public sealed class PracticePageInBrowserFacts(BrowserReport browser) : IClassFi
         Assert.True(seen.GetProperty("place").GetDouble() > 0.5, seen.ToString());
     }
 
+    [Fact]
+    public void SoundThatIsTakenAway_StopsThePage_AndPlayGoesOnFromThere()
+    {
+        var taken = browser["troubles"].GetProperty("taken");
+        Assert.Contains("took the sound away", string.Concat(Texts(taken.GetProperty("said"))), StringComparison.Ordinal);
+        Assert.Equal("stopped", taken.GetProperty("state").GetString());
+        Assert.Equal("playing", taken.GetProperty("again").GetProperty("state").GetString());
+        Assert.True(taken.GetProperty("again").GetProperty("place").GetDouble() > taken.GetProperty("place").GetDouble(), taken.ToString());
+    }
+
+    [Fact]
+    public void AFileDroppedBesideItsField_LeavesThePageWhereItIs_AndShowsTheField()
+    {
+        Assert.True(browser["troubles"].GetProperty("droppedBeside").GetBoolean());
+        Assert.Equal("Recording", browser["troubles"].GetProperty("panelAfter").GetString());
+    }
+
     [Theory]
     [InlineData("brokenFile", "can't be read as sound")]
     [InlineData("emptyFile", "is empty")]

@@ -318,7 +318,28 @@ const checks = {
       await page.waitForTimeout(1000);
     });
 
+    const taken = await browser.open(file, { before: () => {
+      const Native = window.AudioContext;
+      window.AudioContext = class extends Native { constructor(options) { super(options); window.theContext = this; } };
+    } });
+    await taken.keyboard.press('c');
+    await taken.keyboard.press(' ');
+    await taken.waitForTimeout(1500);
+    await taken.evaluate(() => window.theContext.suspend());
+    await taken.waitForTimeout(300);
+    result.taken = { said: await trouble(taken), state: await state(taken), place: await place(taken) };
+    await taken.keyboard.press(' ');
+    await taken.waitForTimeout(1000);
+    result.taken.again = { state: await state(taken), place: await place(taken) };
+    await taken.done();
+
     const page = await browser.open(file, { hears: true });
+    result.droppedBeside = await page.evaluate(() => {
+      const drop = new DragEvent('drop', { bubbles: true, cancelable: true, dataTransfer: new DataTransfer() });
+      document.querySelector('.sheet').dispatchEvent(drop);
+      return drop.defaultPrevented;
+    });
+    result.panelAfter = await page.locator('aside h2').textContent();
     await openPanel(page, 'Recording');
     const give = async (name, buffer) => {
       await page.setInputFiles('input[type=file]', { name, mimeType: 'audio/wav', buffer });

@@ -33,6 +33,7 @@ export class Engine {
     }
     if (song.sound.missing) trouble(`This file has no sound. ${song.sound.missing}`);
     else if (!this.context) trouble('This browser plays no sound here: the page keeps time silently.');
+    this.context?.addEventListener('statechange', () => this.lost());
     const clock = this.makeClock();
     const clicks = this.context && this.mixer ? new Clicks(this.context, this.mixer.click) : null;
     this.transport = new Transport(form, clock, this.whole(plan), asked => this.deckFor(asked), clicks, changed, (at, isCall) => this.mixer?.turn(at, isCall));
@@ -86,6 +87,13 @@ export class Engine {
     const silent = (context.state as string) !== 'running';
     if (silent && !this.isSilent) this.trouble('No sound comes from this device: it is blocked, or there is no sound card. The page keeps time silently; press play again when it is there.');
     this.isSilent = silent;
+  }
+
+  // A call comes in, headphones go, the device sleeps: the sound's clock stands still, and the page with it.
+  private lost(): void {
+    if (this.isSilent || this.state !== 'playing' || this.context?.state === 'running') return;
+    this.stop();
+    this.trouble('The device took the sound away. Press play to go on from here.');
   }
 
   private whole(plan: Asked): Plan { return { ...plan, track: (plan.turns && this.trackOf(plan.turns.call)) ?? plan.track ?? this.stems }; }

@@ -65,11 +65,14 @@ export class PlainDeck implements Deck {
       if (at > now + Horizon || !samples) return;
       const buffer = this.context.createBuffer(samples.length, (samples[0] as Float32Array).length, SampleRate);
       samples.forEach((channel, c) => buffer.copyToChannel(channel, c));
+      const length = Math.min(run.to, (playing.next + 1) * size) - from;
+      // What comes late, after a page slept or while it is still read, comes in where the music is by then.
+      const late = Math.min(length, Math.max(0, now - at) * run.rate);
       const node = this.context.createBufferSource();
       node.buffer = buffer;
       node.playbackRate.value = run.rate;
       node.connect(playing.gain);
-      node.start(at, from - playing.next * size, Math.min(run.to, (playing.next + 1) * size) - from);
+      node.start(at + late / run.rate, from - playing.next * size + late, length - late);
       nodes.add(node);
       node.onended = () => {
         nodes.delete(node);

@@ -25,6 +25,10 @@ export function App({ player }: { player: Player }) {
   const panel = useSignal<string | null>(wide ? 'lesson' : null);
   const helps = useSignal(false);
   useEffect(() => listen(player, () => { helps.value = true; }), [player]);
+  useEffect(() => keepDrops(() => {
+    panel.value = 'take';
+    player.say('Recording: drop the file into the field here.');
+  }), [player]);
   const theme = player.likes.value.theme;
   useEffect(() => {
     if (theme === 'device') delete document.documentElement.dataset.theme;
@@ -63,4 +67,19 @@ export function App({ player }: { player: Player }) {
       </div>
     </WithPlayer>
   );
+}
+
+// A file that is dropped beside its field would take the place of the page. Returns a way to stop.
+function keepDrops(beside: () => void): () => void {
+  const over = (event: DragEvent) => event.preventDefault();
+  const drop = (event: DragEvent) => {
+    event.preventDefault();
+    if (!(event.target as Element).closest('.drop')) beside();
+  };
+  addEventListener('dragover', over);
+  addEventListener('drop', drop);
+  return () => {
+    removeEventListener('dragover', over);
+    removeEventListener('drop', drop);
+  };
 }

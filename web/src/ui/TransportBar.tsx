@@ -54,7 +54,7 @@ function Where() {
   return (
     <p class="where">
       <strong>{player.counting.value ? 'Counting in' : signs(player.form.whereabouts(player.form.startOf(player.bar.value), false))}</strong>
-      <span class="time">{clock(seconds.value)} of {clock(player.song.seconds)}{player.loop.value && player.state.value === 'playing' ? `, pass ${player.passes.value + 1}` : ''}</span>
+      <span class="time">{player.loop.value && player.state.value === 'playing' ? `pass ${player.passes.value + 1}, ` : ''}{clock(seconds.value)} of {clock(player.song.seconds)}</span>
     </p>
   );
 }
