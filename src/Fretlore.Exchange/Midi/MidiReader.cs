@@ -4,6 +4,7 @@ using Fretlore.Exchange.Midi.Reading;
 using Fretlore.Exchange.MusicXml.Reading;
 using Fretlore.Exchange.Reports;
 using Fretlore.Music;
+using Fretlore.Performance;
 using Fretlore.Score;
 
 namespace Fretlore.Exchange.Midi;
@@ -27,8 +28,8 @@ public static class MidiReader
         try
         {
             if (file.Length > ImportLimits.MostBytes) throw new RefusedFileException("The file is larger than any song that is taken.", "Export the tracks you want on their own.");
-            var remarks = new Remarks();
-            return new ImportResult.Made(SongMaker.Make(Read(MidiChunks.Of(file), remarks), remarks), remarks.ToImmutable());
+            var chunks = MidiChunks.Of(file);
+            return Read(chunks, believesWords: true) ?? Read(chunks, believesWords: false)!;
         }
         catch (RefusedFileException refused)
         {
@@ -36,8 +37,10 @@ public static class MidiReader
         }
     }
 
-    private static RawSong Read(MidiChunks file, Remarks remarks)
+    // Null where words say how the song is written, and it sounds otherwise then: notes were changed since, and they count.
+    private static ImportResult.Made? Read(MidiChunks file, bool believesWords)
     {
+        var remarks = new Remarks();
         var conductor = new MidiConductor();
         var tracks = file.Tracks.Select((t, i) => TrackReader.Read(t, i + 1, conductor)).ToList();
         conductor.Sort();
@@ -50,13 +53,26 @@ public static class MidiReader
         var swung = SwungIn(bars, conductor, parts, remarks);
         var song = new RawSong { Info = new SongInfo(title ?? "Untitled", Rights: conductor.Rights) };
         WriteBars(song, conductor, bars, tempos, swung);
-        foreach (var part in parts) song.Parts.Add(new MidiPartReader(bars, tempos, swung, remarks).Read(part));
+        var asStated = new bool[parts.Count];
+        for (var i = 0; i < parts.Count; i++)
+        {
+            var reader = new MidiPartReader(bars, tempos, swung, remarks);
+            var stated = believesWords ? reader.ReadStated(parts[i]) : null;
+            asStated[i] = stated is not null;
+            song.Parts.Add(stated ?? reader.Read(parts[i]));
+        }
         foreach (var track in tracks)
         {
             foreach (var (what, tick) in track.LeftOut) remarks.Add(RemarkKind.LeftOut, what, track.Name, bars.Place(tick).Bar + 1);
         }
         remarks.Add(RemarkKind.LeftOut, "How hard each note is struck (its velocity) is not carried over.");
-        return song;
+        var made = SongMaker.Make(song, remarks);
+        if (Array.Exists(asStated, s => s))
+        {
+            var performance = Performer.Play(made);
+            if (asStated.Where((s, i) => s && !StatedBars.SoundsAs(performance.Parts[i], parts[i], file.TicksPerQuarter)).Any()) return null;
+        }
+        return new ImportResult.Made(made, remarks.ToImmutable());
     }
 
     // For each bar the value that is swung: as the file says in words, or as its notes tell all through it.

@@ -26,7 +26,9 @@ internal static class PartTrackWriter
         var timed = new List<(long Tick, int Order, MidiEvent Event)>();
         foreach (var (tick, fret) in CaposOf(performance, written.Part))
             timed.Add((tick, 0, MidiText.Of(string.Create(CultureInfo.InvariantCulture, $"{StatedNeck.CapoWord}{fret}"), MetaEventType.TextEvent, tick)));
-        foreach (var press in KeyPress.Of(written, note => plan[part, note.String]))
+        var presses = KeyPress.Of(written, note => plan[part, note.String]);
+        if (channels.Length == written.Part.Neck.StringCount) AddBars(performance, written.Part, presses, timed);
+        foreach (var press in presses)
         {
             foreach (var (tick, value) in BendsOf(press, performance.Tempo, plan.BendSemitones))
                 timed.Add((tick, tick == press.On ? 1 : 3, new PitchWheelChangeEvent(tick, press.Channel, value)));
@@ -62,6 +64,19 @@ internal static class PartTrackWriter
     {
         events.Add(MidiText.Of(StatedNeck.TuningWord + neck.Tuning, MetaEventType.TextEvent, 0));
         if (channels.Distinct().Count() == channels.Length) events.Add(MidiText.Of(StatedNeck.StringsWord + string.Join(' ', channels), MetaEventType.TextEvent, 0));
+    }
+
+    // Where each string has a channel, words say how each bar is written: a file can then be read as the page it was, to the tick.
+    private static void AddBars(PerformedSong performance, Part part, List<KeyPress> presses, List<(long Tick, int Order, MidiEvent Event)> timed)
+    {
+        var keys = presses.CountBy(p => (p.Note.Note, p.Note.Bar)).ToDictionary();
+        for (var i = 0; i < performance.Bars.Length; i++)
+        {
+            var (bar, played) = (part.Bars[performance.Bars[i].Bar], i);
+            if (!bar.Notes.Any()) continue;
+            var tick = MidiTime.TicksOf(performance.Bars[i].Start);
+            timed.Add((tick, 0, MidiText.Of(BarWords.Of(bar, id => keys.GetValueOrDefault((id, played))), MetaEventType.TextEvent, tick)));
+        }
     }
 
     private static IEnumerable<(long Tick, int Fret)> CaposOf(PerformedSong performance, Part part)

@@ -13,6 +13,15 @@ internal sealed class MidiPartReader(MidiBars bars, MidiTempos tempos, ValueBase
     private const double MostlyExact = 0.85;
     private const double MostlyExactEnds = 0.75;
 
+    /// <summary>A part as its track states it in words, with the pitches of its keys; null where it does not, or they don't fit.</summary>
+    public RawPart? ReadStated(PartTrack track)
+    {
+        if (track.Neck is not { Bars.Count: > 0 }) return null;
+        var (part, curves) = (Empty(track), Curves(track));
+        return StatedBars.Write(track, bars, curves, part) ? part : null;
+    }
+
+    /// <summary>A part as it is heard.</summary>
     public RawPart Read(PartTrack track)
     {
         var isExact = IsExact(track.Keys.Select(k => k.On), MostlyExact);
@@ -22,10 +31,7 @@ internal sealed class MidiPartReader(MidiBars bars, MidiTempos tempos, ValueBase
         var moments = new MomentFinder(bars.TicksPerQuarter, tempos.SecondsAt, isExact, k => track.Neck is { } neck ? -neck.Channels[k.Channel] : k.Number).Find(keys);
         Say(new RhythmFinder(bars, rhythm, tempos.SecondsAt, isExact).Write(moments), track.Title);
         var exactEnds = isExact && IsExact(track.Keys.Select(k => k.Off), MostlyExactEnds);
-        var part = new RawPart { Title = track.Title, Sound = GeneralMidi.SoundOf(track.Program), Tuning = track.Neck?.Tuning };
-        if (track.Neck is { } stated) foreach (var (tick, fret) in stated.Capos) part.Capos[bars.Place(tick).Bar] = fret;
-        for (var i = 0; i < bars.All.Count; i++) part.Bars.Add([]);
-        var curves = Curves(track);
+        var (part, curves) = (Empty(track), Curves(track));
         var lines = LineMaker.Make(Timed(Joined(moments), rhythm, exactEnds, curves, tremolos));
         foreach (var (voice, line) in lines)
         {
@@ -33,6 +39,14 @@ internal sealed class MidiPartReader(MidiBars bars, MidiTempos tempos, ValueBase
             RestWriter.Fill(part, voice, bars, rhythm);
         }
         if (curves.Values.Any(c => c.LeavesOut)) remarks.Add(RemarkKind.LeftOut, "What the pitch wheel does below a note is not carried over.", track.Title);
+        return part;
+    }
+
+    private RawPart Empty(PartTrack track)
+    {
+        var part = new RawPart { Title = track.Title, Sound = GeneralMidi.SoundOf(track.Program), Tuning = track.Neck?.Tuning };
+        if (track.Neck is { } stated) foreach (var (tick, fret) in stated.Capos) part.Capos[bars.Place(tick).Bar] = fret;
+        for (var i = 0; i < bars.All.Count; i++) part.Bars.Add([]);
         return part;
     }
 
@@ -177,15 +191,7 @@ internal sealed class MidiPartReader(MidiBars bars, MidiTempos tempos, ValueBase
             LetsRing = note.Rings,
             Tremolo = note.Tremolo,
         };
-        if (note.Curve is not { } curve) return made;
-        made.Marks = made.Marks with { GlideIn = curve.GlideIn, Vibrato = new Vibrato(curve.Vibrato, curve.VibratoAfter) };
-        if (curve.From > 0) made.Bends.Add((curve.From, true));
-        var at = curve.From;
-        foreach (var to in curve.To)
-        {
-            made.Bends.Add((to - at, false));
-            at = to;
-        }
+        note.Curve?.Put(made);
         return made;
     }
 

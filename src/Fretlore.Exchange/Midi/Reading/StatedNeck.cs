@@ -7,7 +7,8 @@ namespace Fretlore.Exchange.Midi.Reading;
 /// <param name="Tuning">The tuning.</param>
 /// <param name="Capos">From which tick on a capo is at which fret.</param>
 /// <param name="Channels">The string that each channel is.</param>
-internal sealed record StatedNeck(Tuning Tuning, SortedDictionary<long, int> Capos, IReadOnlyDictionary<int, int> Channels)
+/// <param name="Bars">How bars are written, in words, and where each begins; empty where that is not said.</param>
+internal sealed record StatedNeck(Tuning Tuning, SortedDictionary<long, int> Capos, IReadOnlyDictionary<int, int> Channels, List<(long Tick, string Words)> Bars)
 {
     /// <summary>The word before a tuning.</summary>
     public const string TuningWord = "Tuning: ";
@@ -32,7 +33,8 @@ internal sealed record StatedNeck(Tuning Tuning, SortedDictionary<long, int> Cap
         {
             if (int.TryParse(text.AsSpan(CapoWord.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var fret) && fret <= MostFrets) capos[tick] = fret;
         }
-        return new StatedNeck(tuning, capos, channels.Select((c, i) => (c, String: channels.Count - i)).ToDictionary(c => c.c, c => c.String));
+        return new StatedNeck(tuning, capos, channels.Select((c, i) => (c, String: channels.Count - i)).ToDictionary(c => c.c, c => c.String),
+            [.. track.Texts.Where(t => t.Text.StartsWith(BarWords.Word, StringComparison.Ordinal)).Select(t => (t.Tick, t.Text[BarWords.Word.Length..]))]);
     }
 
     private static string? ValueOf(MidiTrack track, string word) =>

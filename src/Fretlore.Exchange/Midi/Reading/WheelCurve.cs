@@ -1,3 +1,4 @@
+using Fretlore.Exchange.Import;
 using Fretlore.Score;
 
 namespace Fretlore.Exchange.Midi.Reading;
@@ -27,4 +28,17 @@ internal sealed class WheelCurve
 
     /// <summary>True when something below the note's own pitch is left out.</summary>
     public bool LeavesOut { get; set; }
+
+    /// <summary>Puts on a note what the wheel does while it sounds; how it ends is left to its last value.</summary>
+    public void Put(RawNote note)
+    {
+        note.Marks = note.Marks with { GlideIn = GlideIn, Vibrato = new Vibrato(Vibrato, VibratoAfter) };
+        if (From > 0) note.Bends.Add((From, true));
+        var at = From;
+        foreach (var to in To)
+        {
+            note.Bends.Add((to - at, false));
+            at = to;
+        }
+    }
 }
