@@ -96,7 +96,7 @@ internal sealed class RiffFinder(Song song, BarKeys keys, SongChanges changes)
         || s.Events[0].Graces.Concat(s.Events[0].Notes).All(n => n.Attack is Attack.Picked or Attack.Tap or Attack.Held));
 
     /// <summary>Finds riffs in bars that no riff stands for yet.</summary>
-    public void Find(FoldPlan plan, IReadOnlyList<Segment> segments, Func<int, string> nextName)
+    public void Find(FoldPlan plan, IReadOnlyList<Segment> segments, Func<int, int, string> nextName)
     {
         var lines = segments.Select(s => PlacesOf(s, plan)).Where(l => l.Length > 0).ToList();
         if (lines.Sum(l => l.Length) > MostBars) return;
@@ -105,7 +105,7 @@ internal sealed class RiffFinder(Song song, BarKeys keys, SongChanges changes)
             if (Best(lines) is not var (occurrences, length)) return;
             var (line, start) = occurrences[0];
             var first = lines[line][start];
-            var name = nextName(first.Part);
+            var name = nextName(first.Part, first.Bar);
             plan.Found.Add(new FoldedRiff(name, first.Part, first.Bar, length));
             foreach (var (l, s) in occurrences)
             {

@@ -33,8 +33,8 @@ internal sealed class SongText
         finder.UseNamed(folds, segments);
         if (!findsRiffs) return;
         FindAgain(segments);
-        var names = song.Riffs.Select(r => r.Name).Concat(song.RoadMaps.Select(r => r.Name)).ToHashSet(StringComparer.Ordinal);
-        finder.Find(folds, segments, part => NextName(part, names));
+        var names = song.Riffs.Select(r => r.Name).Concat(song.RoadMaps.Select(r => r.Name)).Concat(song.Parts.Select(p => p.Name)).ToHashSet(StringComparer.Ordinal);
+        finder.Find(folds, segments, (part, bar) => NextName(part, bar, names));
     }
 
     public void Write(StringBuilder text)
@@ -205,13 +205,19 @@ internal sealed class SongText
         }
     }
 
-    private string NextName(int part, HashSet<string> names)
+    // After the section it comes in first, and where several parts play, after its part too: verse-riff, verse-bass-2.
+    private string NextName(int part, int bar, HashSet<string> names)
     {
-        var stem = song.Parts[part].Name;
-        for (var n = 0; ; n++)
+        var section = song.Sections.LastOrDefault(s => s.FirstBar <= bar)?.Name ?? "song";
+        var stem = SheetNames.Short(section);
+        // What the section's name makes no word of, such as another script's, is called after the part.
+        stem = stem is "guitar" or "" ? song.Parts[part].Name : stem;
+        stem = $"{stem}-{(song.Parts.Count > 1 ? song.Parts[part].Name : "riff")}";
+        if (names.Add(stem)) return stem;
+        for (var n = 2; ; n++)
         {
-            var letter = n < 26 ? ((char)('a' + n)).ToString() : (n + 1).ToString(CultureInfo.InvariantCulture);
-            if (names.Add($"{stem}-{letter}")) return $"{stem}-{letter}";
+            var name = string.Create(CultureInfo.InvariantCulture, $"{stem}-{n}");
+            if (names.Add(name)) return name;
         }
     }
 }

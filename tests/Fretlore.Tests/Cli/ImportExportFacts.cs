@@ -67,5 +67,38 @@ public sealed class ImportExportFacts : IDisposable
         Assert.NotEmpty(desktop.Error);
     }
 
+    [Theory]
+    [InlineData("import", "ash.musicxml", "-o", "mine.lore", "--replace")]
+    [InlineData("export", "ash.lore", "--as", "midi", "-o", "mine.lore", "--replace")]
+    [InlineData("export", "ash.lore", "--as", "mxl", "-o", "mine.lore", "--replace")]
+    [InlineData("export", "ash.lore", "--as", "text", "-o", "mine.lore", "--replace")]
+    public void AFileThatCannotBeReplaced_StaysWhole(params string[] arguments)
+    {
+        desktop.Write("ash.lore", Sheet);
+        Assert.Equal(0, desktop.Run("export", "ash.lore", "--as", "musicxml"));
+        // A name so long that nothing can be written beside it under a longer one.
+        var name = new string('m', 230) + ".lore";
+        desktop.Write(name, "mine");
+        Assert.Equal(2, desktop.Run([.. arguments.Select(a => a == "mine.lore" ? name : a)]));
+        Assert.Equal("mine", desktop.Read(name));
+        Assert.Equal(["ash.lore", "ash.musicxml", name], desktop.Everything().Keys);
+    }
+
+    [Theory]
+    [InlineData("import", "ash.musicxml", "-o", "mine.lore")]
+    [InlineData("export", "ash.lore", "--as", "midi", "-o", "mine.lore")]
+    public void AReplacedFile_IsAnotherFileInItsPlace_NeverTheOldOneWrittenOver(params string[] arguments)
+    {
+        desktop.Write("ash.lore", Sheet);
+        Assert.Equal(0, desktop.Run("export", "ash.lore", "--as", "musicxml"));
+        desktop.Write("mine.lore", new string('m', 100_000));
+        // Who has the old file open goes on reading the old one, whole.
+        using var old = new FileStream(desktop.PathOf("mine.lore"), FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        Assert.Equal(0, desktop.Run([.. arguments, "--replace"]));
+        using var reader = new StreamReader(old);
+        Assert.Equal(new string('m', 100_000), reader.ReadToEnd());
+        Assert.NotEqual('m', desktop.Read("mine.lore")[0]);
+    }
+
     public void Dispose() => desktop.Dispose();
 }

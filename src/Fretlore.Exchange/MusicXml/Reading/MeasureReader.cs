@@ -104,6 +104,9 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
         return made;
     }
 
+    /// <summary>Names what the last measure leaves open.</summary>
+    public void EndPart() => notes.EndPart();
+
     private void Reach(Beats at)
     {
         if (at > Beats.Of(4096)) throw new RefusedFileException("A bar of the file is longer than any music's.", "Export it again from the program it comes from.");

@@ -16,7 +16,7 @@ internal sealed class NoteReader(Remarks remarks, string part)
         ["string", "fret", "hammer-on", "pull-off", "bend", "tap", "harmonic", "fingering", "pluck", "down-bow", "up-bow", "other-technical", "open-string"];
 
     // By number: whether a note under it is reached without a pick, which is what a slur says in tablature.
-    private readonly Dictionary<string, bool> openSlurs = [];
+    private readonly Dictionary<string, (bool Joins, int Bar)> openSlurs = [];
 
     /// <summary>The note, with the marks of its event; null when it is no pitch that can be read.</summary>
     /// <param name="element">A note element with a pitch.</param>
@@ -53,15 +53,28 @@ internal sealed class NoteReader(Remarks remarks, string part)
     {
         if (isJoined)
         {
-            foreach (var number in openSlurs.Keys.ToArray()) openSlurs[number] = true;
+            foreach (var number in openSlurs.Keys.ToArray()) openSlurs[number] = openSlurs[number] with { Joins = true };
         }
         foreach (var slur in element.Elements("notations").Elements("slur"))
         {
             var number = slur.Said("number") ?? "1";
-            if (slur.Said("type") == "start") openSlurs[number] = false;
-            else if (slur.Said("type") == "stop" && openSlurs.Remove(number, out var joins) && !joins) LeaveOut("slur", bar);
+            if (slur.Said("type") == "start")
+            {
+                if (openSlurs.TryGetValue(number, out var open)) SayEndless(open.Bar);
+                openSlurs[number] = (false, bar);
+            }
+            else if (slur.Said("type") == "stop" && openSlurs.Remove(number, out var ended) && !ended.Joins) LeaveOut("slur", bar);
         }
     }
+
+    /// <summary>Names what is still open when the part is over.</summary>
+    public void EndPart()
+    {
+        foreach (var (_, bar) in openSlurs.Values) SayEndless(bar);
+        openSlurs.Clear();
+    }
+
+    private void SayEndless(int bar) => remarks.Add(RemarkKind.LeftOut, "A slur that begins here and never ends is not carried over.", part, bar + 1);
 
     private Note Notation(XElement item, Note made, RawNote note, int bar, ref Event marks)
     {
@@ -202,6 +215,8 @@ internal sealed class NoteReader(Remarks remarks, string part)
         if (XmlWords.Number(item.Text("bend-alter")) is not { } alter || Math.Abs(alter) > 12) return;
         var cents = (int)Math.Round(alter * 100);
         if (item.Element("release") is not null) cents = -Math.Abs(cents);
+        // A string is bent up before it is struck, whatever sign a file gives that.
+        if (item.Element("pre-bend") is not null) cents = Math.Abs(cents);
         note.Bends.Add((cents, item.Element("pre-bend") is not null));
     }
 

@@ -64,6 +64,7 @@ internal sealed class ScoreReader(XElement root, Remarks remarks)
             isImplicit[i] |= measures[i].Measure?.Said("implicit") == "yes";
             read.Add(reader.Read(measures[i].Items, i));
         }
+        reader.EndPart();
         if (facts.Lyrics > 0) remarks.Add(RemarkKind.LeftOut, "The words to sing are not carried over.", title);
         parts.Add((title, SoundOf(named), facts, read));
     }

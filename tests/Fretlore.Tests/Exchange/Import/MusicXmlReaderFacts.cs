@@ -164,6 +164,11 @@ public sealed class MusicXmlReaderFacts
     }
 
     [Fact]
+    public void ASlurThatNeverEnds_IsNamedWhereItBegins() => Assert.Contains(
+        "LeftOut bar 2 of Guitar: A slur that begins here and never ends is not carried over.",
+        Imported.Text(Measures(Note("E", 4, 16, "whole", 1, 0), Note("E", 4, 16, "whole", 1, 0, notations: "<slur type=\"start\" number=\"1\"/>")).Remarks), StringComparison.Ordinal);
+
+    [Fact]
     public void ACompressedScore_IsFoundThroughItsContainer()
     {
         var container = "<container><rootfiles><rootfile full-path=\"inner/score.xml\"/></rootfiles></container>";

@@ -48,5 +48,18 @@ public sealed class SheetWriterFacts
         SameSong.Same(SameSong.Performed(song), SameSong.Performed(Read(sheet.Text)), sheet.Text);
     });
 
+    [Fact]
+    public void Chords_AreNamedByWhatTheyAre_AndRiffsAfterTheirSection()
+    {
+        var song = Fretlore.Tests.Songs.Sheets.Song(
+            "title Ash\ntuning E2 A2 D3 G3 B3 E4\ntempo Q = 90\npart lead \"Lead\"\nsection Verse\n  lead H [. 0 2 0 1 0] [2 4 4 2 2 2] | @3 E 5 7 5 7 9 7 5 4 | H [. 0 2 0 1 0] [2 4 4 2 2 2] | @3 E 5 7 5 7 9 7 5 4 |\n"
+            + "section Chorus\n  lead H [. 0 2 0 1 0] [2 4 4 2 2 2] | @2 E 5 7 5 7 9 7 5 4 |\n");
+        var sheet = SheetWriter.Write(song).Text;
+        Assert.Matches(@"shape am7 +\[\. 0 2 0 1 0\]", sheet);
+        Assert.Matches(@"shape f-sharp-m +\[2 4 4 2 2 2\]", sheet);
+        Assert.Contains("riff verse-riff\n", sheet, StringComparison.Ordinal);
+        SameSong.Same(SameSong.Performed(song), SameSong.Performed(Read(sheet)), sheet);
+    }
+
     private static Song Read(string sheet) => Fretlore.Tests.Songs.Sheets.Song(sheet);
 }

@@ -42,7 +42,7 @@ public sealed class TextTabReaderFacts
         var sheet = SheetWriter.Write(made.Song).Text;
         Assert.Contains("tuning  D2 A2 D3 G3 B3 E4\nmeter   4/4\ntempo   Q = 130\n", sheet, StringComparison.Ordinal);
         Assert.Contains("section Intro\n  guitar  times 2{ @6 E 0 0 @5 3 5 @4 3 5 @5 5 3 | 3 5 @4 5 7 @3 7 5 @4 7 5 | }\n", sheet, StringComparison.Ordinal);
-        Assert.Contains("section Chorus\n  guitar  H [. . 0 2 3 1] [. . 0 2 3 1] | [. 1 3 3 3 1] [. 1 3 3 3 1]", sheet.Replace("#dm", "", StringComparison.Ordinal).Replace("#shape1", "[. . 0 2 3 1]", StringComparison.Ordinal).Replace("#shape2", "[. 1 3 3 3 1]", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains("section Chorus\n  guitar  H [. . 0 2 3 1] [. . 0 2 3 1] | [. 1 3 3 3 1] [. 1 3 3 3 1]", sheet, StringComparison.Ordinal);
         Assert.Contains(made.Remarks, r => r.Line == 1 && r.Text.Contains("Here's the riff", StringComparison.Ordinal));
         Assert.Equal([TextFindingKind.RepeatTaken, TextFindingKind.MetreTaken, TextFindingKind.RhythmFromSpacing, TextFindingKind.RhythmFromSpacing], made.Findings.Select(f => f.Kind));
         Assert.Equal((7, 2), (made.Findings[0].Line, made.Findings[0].Column));
