@@ -5,7 +5,7 @@ using SkiaSharp;
 namespace Fretlore.Engraving.Output;
 
 /// <summary>Writes pages as one PDF: vector drawing, its fonts inside and cut to what is used, its text to be searched.</summary>
-/// <remarks>It carries no date, so that the same document gives the same bytes.</remarks>
+/// <remarks>It carries no date, so that the same document gives the same bytes. It is not tagged: the drawing library has no way to mark content for a structure tree.</remarks>
 public static class PdfWriter
 {
     private const double PointsPerMillimetre = 72 / 25.4;

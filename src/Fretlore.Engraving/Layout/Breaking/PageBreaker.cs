@@ -11,17 +11,22 @@ internal readonly record struct PageWhite(double Gap, double Wider);
 internal static class PageBreaker
 {
     private const double NaturalGap = HouseStyle.SystemGap * 1.6;
-    private const double WidestGap = 18;
+    private const double WidestGap = 22;
+    private const double WidestInFrame = 18;
 
     // A gap between two parts grows by this share of what one between systems grows by.
-    private const double PartShare = 0.35;
+    private const double PartShare = 0.6;
+
+    // As much as a page that is nearly a fifth short of full.
+    private const double BusyTurn = 0.1;
     private const double LonelyLast = 0.6;
 
     /// <param name="heights">The ink height of each system.</param>
     /// <param name="firstRoom">The height for systems on the first page, below the title.</param>
     /// <param name="room">The height on every other page.</param>
+    /// <param name="quietEnds">For each system, whether a page is turned well after it: at a rest, or where a section ends. None says so of none.</param>
     /// <returns>The first system of each page; null when a system is higher than a page.</returns>
-    public static ImmutableArray<int>? Break(ReadOnlySpan<double> heights, double firstRoom, double room)
+    public static ImmutableArray<int>? Break(ReadOnlySpan<double> heights, double firstRoom, double room, ReadOnlySpan<bool> quietEnds = default)
     {
         var best = new double[heights.Length + 1];
         var from = new int[heights.Length + 1];
@@ -38,6 +43,7 @@ internal static class PageBreaker
                 var count = end - first;
                 if (sum + (count - 1) * HouseStyle.SystemGap > space) break;
                 var cost = Cost(space - sum - (count - 1) * NaturalGap, space, count, end == heights.Length, first == 0);
+                if (end < heights.Length && !quietEnds.IsEmpty && !quietEnds[end - 1]) cost += BusyTurn;
                 if (best[first] + cost >= best[end]) continue;
                 best[end] = best[first] + cost;
                 from[end] = first;
@@ -72,7 +78,7 @@ internal static class PageBreaker
     {
         var white = room;
         foreach (var height in heights) white -= height;
-        var gap = heights.Length < 2 ? 0 : Math.Min(Math.Max(white / (heights.Length + 1), Math.Min(NaturalGap, white / (heights.Length - 1))), WidestGap);
+        var gap = heights.Length < 2 ? 0 : Math.Min(Math.Max(white / (heights.Length + 1), Math.Min(NaturalGap, white / (heights.Length - 1))), WidestInFrame);
         return ((white - gap * (heights.Length - 1)) / 2, gap);
     }
 

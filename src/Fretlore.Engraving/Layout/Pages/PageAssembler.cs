@@ -36,9 +36,10 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? fra
         var heights = systems.Select(s => s.Height).ToArray();
         if (musicTop > bottom + HouseStyle.SystemGap) return null;
         // A long head takes a page of its own where no system fits below it.
-        var broken = PageBreaker.Break(heights, bottom - musicTop, room);
+        var quietEnds = systems.Select(s => IsQuietEnd(model, s.End)).ToArray();
+        var broken = PageBreaker.Break(heights, bottom - musicTop, room, quietEnds);
         var isHeadAlone = broken is null;
-        broken ??= PageBreaker.Break(heights, room, room);
+        broken ??= PageBreaker.Break(heights, room, room, quietEnds);
         if (broken is not { } starts) return null;
 
         var info = model.Song.Info;
@@ -77,6 +78,10 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? fra
         }
         return new Document(info.Title, info.Artist, options.Subject, new(pages.ToImmutable()), new(bookmarks.ToImmutable()));
     }
+
+    // Where hands are free to turn the page, or the eye expects a break: before a section, or where the last thing in every part is a rest.
+    private static bool IsQuietEnd(ScoreModel model, int end) => end >= model.Measures.Length || model.Measures[end].Section is not null
+        || model.Measures[end - 1].Parts.All(part => part.IsRest || part.Voices.All(voice => voice.Slots.Length > 0 && voice.Slots[^1].IsRest));
 
     private Group FootOf(int page, int pages, string title, List<string> rights)
     {

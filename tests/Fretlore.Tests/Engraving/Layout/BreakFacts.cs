@@ -72,6 +72,23 @@ public class BreakFacts
         Assert.Null(PageBreaker.Break([120], 80, 100));
     }
 
+    [Fact]
+    public void Page_IsTurnedAtARest_WhereThatCostsLittle()
+    {
+        var heights = Enumerable.Repeat(10.0, 10).ToArray();
+        Assert.Equal(7, PageBreaker.Break(heights, 96, 96)!.Value[1]);
+        bool[] quiet = [false, false, true, false, false, true, false, false, false, false];
+        Assert.Equal(6, PageBreaker.Break(heights, 96, 96, quiet)!.Value[1]);
+    }
+
+    [Fact]
+    public void PageOfTwoTallSystems_IsFilled_BetweenTheirPartsToo()
+    {
+        var (gap, wider) = PageBreaker.WhiteOf([50, 50], 2, 132, isLast: false);
+        Assert.Equal(132, 50 + 50 + gap + 2 * wider, 6);
+        Assert.True(wider < gap);
+    }
+
     private static double Cost(BreakItem[] items, int[] starts)
     {
         var total = 0.0;
