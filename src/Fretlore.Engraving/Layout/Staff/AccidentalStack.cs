@@ -21,16 +21,16 @@ internal static class AccidentalStack
     {
         var x = new double[heads.Length];
         Array.Fill(x, double.NaN);
-        var todo = new List<int>();
+        var unplaced = new List<int>();
         for (var i = 0; i < heads.Length; i++)
         {
-            if (heads[i].Accidental is not null) todo.Add(i);
+            if (heads[i].Accidental is not null) unplaced.Add(i);
         }
         var fromTop = true;
-        while (todo.Count > 0)
+        while (unplaced.Count > 0)
         {
-            var i = fromTop ? todo[^1] : todo[0];
-            todo.Remove(i);
+            var i = fromTop ? unplaced[^1] : unplaced[0];
+            unplaced.Remove(i);
             fromTop = !fromTop;
             var sign = ink.Glyph(Signs.AccidentalOf(heads[i].Accidental!.Value), 0, heads[i].Y);
             var limit = LimitOf(sign, boxes);
