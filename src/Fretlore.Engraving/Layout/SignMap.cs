@@ -61,12 +61,13 @@ internal sealed class SignMap
     public (double From, double To)? FreeRun(double x1, double y1, double x2, double y2, double around)
     {
         const int Pieces = 24;
+        const double Beside = 0.1;
         (int From, int To) best = (0, 0), run = (0, 0);
         for (var i = 0; i < Pieces; i++)
         {
             double a = (double)i / Pieces, b = (i + 1.0) / Pieces;
             double ya = y1 + (y2 - y1) * a, yb = y1 + (y2 - y1) * b;
-            run = IsFree(new Box(x1 + (x2 - x1) * a, Math.Min(ya, yb) - around, x1 + (x2 - x1) * b, Math.Max(ya, yb) + around)) ? (run.From, i + 1) : (i + 1, i + 1);
+            run = IsFree(new Box(x1 + (x2 - x1) * a - Beside, Math.Min(ya, yb) - around, x1 + (x2 - x1) * b + Beside, Math.Max(ya, yb) + around)) ? (run.From, i + 1) : (i + 1, i + 1);
             if (run.To - run.From > best.To - best.From) best = run;
         }
         return best.To == best.From ? null : ((double)best.From / Pieces, (double)best.To / Pieces);

@@ -154,7 +154,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
                 : beamOf[i] < 0 ? SideOf(heads.AsSpan(i, 1))
                 : SideOf(heads.AsSpan(beams[beamOf[i]].First, beams[beamOf[i]].Last - beams[beamOf[i]].First + 1));
             var shape = shapes.Of(heads[i].Notes, stem, value.Dots, beamOf[i] < 0 ? Slot.FlagsOf(value.Base) : 0, rule == StemSide.Down);
-            slots.Add(new Slot
+            slots.Add(WithRoomForStrokes(new Slot
             {
                 Event = events[i],
                 Measure = measure,
@@ -167,9 +167,17 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
                 Beam = beamOf[i],
                 Shape = shape,
                 RightOfColumn = shape.Right + ReachedHeads.WidthOf(heads[i].Reached) + TrilledHeads.WidthOf(heads[i].Trilled),
-            });
+            }));
         }
         return new Voice(strand.Kind, rule, slots.MoveToImmutable(), beams, TupletGroups.Of(events, beams));
+    }
+
+    // Small heads and their slurs begin right of the strokes through a stem on the right.
+    private static Slot WithRoomForStrokes(Slot slot)
+    {
+        if (slot.Stem != StemSide.Up || (slot.Reached.IsEmpty && slot.Trilled is null) || TremoloStrokes.Of(slot) == 0) return slot;
+        var more = Math.Max(0, slot.Shape.StemX + TremoloStrokes.HalfWidth - slot.Shape.Right);
+        return slot with { Shape = slot.Shape with { Right = slot.Shape.Right + more }, RightOfColumn = slot.RightOfColumn + more };
     }
 
     // Gould: the head furthest from the middle line decides; down when they are as far or all in the middle.

@@ -24,7 +24,6 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
     public const double GraceGap = 1.35;
 
     private const double RestWidth = 1.3;
-    private const double TremoloHalf = 0.75;
 
     public SlotInk Of(Slot slot)
     {
@@ -50,11 +49,12 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
         var (left, right) = (slot.Shape.Left, slot.Shape.Right + slot.Shift + Staff.ReachedHeads.Width(slot));
         if (Staff.TremoloStrokes.Of(slot) > 0)
         {
-            left = Math.Min(left, slot.Shape.StemX - TremoloHalf);
-            right = Math.Max(right, slot.Shift + slot.Shape.StemX + TremoloHalf);
+            left = Math.Min(left, slot.Shape.StemX - Staff.TremoloStrokes.HalfWidth);
+            right = Math.Max(right, slot.Shift + slot.Shape.StemX + Staff.TremoloStrokes.HalfWidth);
         }
         if (slot.Heads.Any(h => h.Note.GlideIn != GlideIn.None)) left -= 1.5;
-        if (slot.Heads.Any(h => h.Note.GlideOut != GlideOut.None)) right += 1.6;
+        // Away from all voices' signs.
+        if (slot.Heads.Any(h => h.Note.GlideOut != GlideOut.None)) right = Math.Max(right, slot.RightOfColumn) + 1.6;
         // What comes over a system break needs room to come in.
         if (slot.Column == 0) left -= slot.Heads.Max(EnteringRoom);
         // A tie has to be seen.
@@ -85,7 +85,7 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
     {
         var dots = slot.Event.Value.Dots;
         if (dots > 0) return TabRhythm.DotX(slot) + dots * 0.6;
-        return slot.Beam < 0 && slot.Flags > 0 ? 0.9 : Staff.TremoloStrokes.Of(slot) > 0 ? TremoloHalf : 0.1;
+        return slot.Beam < 0 && slot.Flags > 0 ? 0.9 : Staff.TremoloStrokes.Of(slot) > 0 ? Staff.TremoloStrokes.HalfWidth : 0.1;
     }
 
     // What follows a fret number before the next one may come: bends, glides and slurs need room to be seen.

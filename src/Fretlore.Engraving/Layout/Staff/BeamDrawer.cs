@@ -1,3 +1,4 @@
+using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Systems;
 
@@ -19,7 +20,11 @@ internal sealed class BeamDrawer(Pen pen)
         return piece.Forward ? (x, x + length) : (x - length, x);
     }
 
-    public BeamEdge Draw(MeasurePlace place, Voice voice, (int First, int Last) group)
+    /// <param name="place">The measure.</param>
+    /// <param name="part">All voices of the staff in it.</param>
+    /// <param name="voice">The voice with the beam.</param>
+    /// <param name="group">Its first and last slot under the beam.</param>
+    public BeamEdge Draw(MeasurePlace place, MeasurePart part, Voice voice, (int First, int Last) group)
     {
         var count = group.Last - group.First + 1;
         var up = voice.Slots[group.First].Stem == StemSide.Up;
@@ -35,13 +40,47 @@ internal sealed class BeamDrawer(Pen pen)
             if (i < count - 1 && ReachedReach(slot, up) is var further and > 0) (under, beams) = (Math.Max(under, further), Math.Max(beams, voice.Slots[group.First + i + 1].Flags));
             stems[i] = new BeamStem(at[i], slot.NearTip.Y, beams, under);
         }
-        var edge = BeamShape.Fit(stems, up);
+        var others = part.Voices.Length > 1 ? OthersBetween(place, part, voice, at[0], at[^1]) : [];
+        var thickness = pen.Ink.Beam + (stems.Max(s => s.Beams) - 1) * HouseStyle.BeamPitch;
+        var edge = BeamShape.Fit(stems, up, others.Count == 0 ? null : edge => others.TrueForAll(box => IsClear(box, edge, up ? thickness : -thickness)));
         foreach (var piece in BeamPieces.Of(place.Measure.Bar, voice, group))
         {
             var (left, right) = ExtentOf(piece, at);
             DrawPiece(edge, left, right, piece.Level, up);
         }
         return edge;
+    }
+
+    // Heads of other voices and their accidentals from the beam's first stem to its last.
+    private List<Box> OthersBetween(MeasurePlace place, MeasurePart part, Voice voice, double left, double right)
+    {
+        var boxes = new List<Box>();
+        foreach (var other in part.Voices)
+        {
+            if (other == voice) continue;
+            foreach (var slot in other.Slots)
+            {
+                var x = place.Columns[slot.Column] + slot.Shift;
+                for (var i = 0; i < slot.Heads.Length; i++)
+                {
+                    var head = slot.Heads[i];
+                    boxes.Add(pen.Ink.Glyph(Signs.GlyphOf(head.Shape), x + slot.Shape.HeadX[i], head.Y));
+                    if (head.Accidental is { } alteration) boxes.Add(pen.Ink.Glyph(Signs.AccidentalOf(alteration), x + slot.Shape.AccidentalX[i], head.Y));
+                }
+            }
+        }
+        boxes.RemoveAll(box => box.Right < left || box.Left > right);
+        return boxes;
+    }
+
+    // A thickness above 0 goes down from the edge.
+    private static bool IsClear(Box box, BeamEdge edge, double thickness)
+    {
+        const double Air = 0.1;
+        double y1 = edge.At(Math.Max(box.Left, edge.X1)), y2 = edge.At(Math.Min(box.Right, edge.X2));
+        var top = Math.Min(y1, y2) + Math.Min(0, thickness) - Air;
+        var bottom = Math.Max(y1, y2) + Math.Max(0, thickness) + Air;
+        return box.Bottom <= top || box.Top >= bottom;
     }
 
     // From the head nearest to the beam to where a beam may begin: over its accidental and its grace notes. The beam may slant towards them.

@@ -23,7 +23,12 @@ internal static class BeamShape
 {
     private static ReadOnlySpan<double> SlantOfInterval => [0, 0.25, 0.5, 0.75, 1, 1, 1.25, 1.25];
 
-    public static BeamEdge Fit(ReadOnlySpan<BeamStem> stems, bool up)
+    private const int MostRaises = 16;
+
+    /// <param name="stems">What the beam joins, from left to right.</param>
+    /// <param name="up">Whether it lies above the heads.</param>
+    /// <param name="isFree">Whether a place is free of other voices' signs; the beam goes further out until it is, within four spaces.</param>
+    public static BeamEdge Fit(ReadOnlySpan<BeamStem> stems, bool up, Func<BeamEdge, bool>? isFree = null)
     {
         var direction = up ? -1 : 1;
         BeamStem first = stems[0], last = stems[^1];
@@ -39,7 +44,16 @@ internal static class BeamShape
         // Rounded outwards to quarters so that no stem gets shorter.
         var y = Math.Ceiling(reach * 4 - 1e-9) / 4 * direction;
         for (var tries = 0; tries < 4 && (Floats(y, direction) || Floats(y + slant, direction)); tries++) y += 0.25 * direction;
-        return new BeamEdge(first.X, y, last.X, y + slant);
+        var edge = new BeamEdge(first.X, y, last.X, y + slant);
+        if (isFree is null || isFree(edge)) return edge;
+        for (var raises = 1; raises <= MostRaises; raises++)
+        {
+            var raised = y + raises * 0.25 * direction;
+            if (Floats(raised, direction) || Floats(raised + slant, direction)) continue;
+            var further = new BeamEdge(first.X, raised, last.X, raised + slant);
+            if (isFree(further)) return further;
+        }
+        return edge;
     }
 
     // The stem of the note nearest to the beam; the others are longer.

@@ -162,12 +162,11 @@ internal sealed class SharedColumns(Ink ink, ChordShapes shapes)
     // Where tremolo strokes through its stem are.
     private static Box? StrokesOf(Slot slot, double shift)
     {
-        const double Half = 0.75;
         if (slot.Stem == StemSide.None || TremoloStrokes.Of(slot) is not (var strokes and > 0)) return null;
         var x = shift + slot.Shape.StemX;
         var start = (slot.Stem == StemSide.Up ? -1 : 1) * TremoloStrokes.FromHead(slot);
         var end = start + (slot.Stem == StemSide.Up ? -1 : 1) * (TremoloStrokes.Height(strokes) + 0.5);
-        return new Box(x - Half, slot.NearTip.Y + Math.Min(start, end), x + Half, slot.NearTip.Y + Math.Max(start, end));
+        return new Box(x - TremoloStrokes.HalfWidth, slot.NearTip.Y + Math.Min(start, end), x + TremoloStrokes.HalfWidth, slot.NearTip.Y + Math.Max(start, end));
     }
 
     private static bool Overlap(Box a, Box b, double allowed) =>

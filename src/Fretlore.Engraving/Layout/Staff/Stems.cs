@@ -8,6 +8,9 @@ internal static class Stems
     // How far one flag hangs from a stem's end, as far as tremolo strokes must keep off it.
     private const double FlagHeight = 2.4;
 
+    // How far the brackets around several heads reach over the outermost.
+    private const double GhostBracketHeight = 0.5;
+
     /// <summary>Where the stem of a lone chord ends, in spaces below the top line.</summary>
     /// <param name="slot">The chord.</param>
     /// <param name="sharesStaff">Whether another voice is in the bar, so that stems may point away from the staff.</param>
@@ -23,6 +26,7 @@ internal static class Stems
         // A head right of the stem would be under the flag.
         if (up && slot.Flags > 0 && slot.Shape.HeadX.Any(x => x > slot.Shape.StemX - 0.2)) length += 0.6;
         else if (slot.Flags > 0 && !IsHigh(head.Shape) && slot.Heads.Any(h => IsHigh(h.Shape) && Math.Abs(h.Position - head.Position) <= 1)) length += 0.5;
+        else if (slot.Flags > 0 && slot.Heads.Count(h => h.Note.IsGhost) > 1) length += GhostBracketHeight;
         var outwards = up ? head.Position - 4 : 4 - head.Position;
         // A shorter stem would bring a flag to the head.
         if (sharesStaff && outwards > 0 && slot.Flags == 0) length = Math.Max(HouseStyle.ShortestStem, length - outwards * 0.25);

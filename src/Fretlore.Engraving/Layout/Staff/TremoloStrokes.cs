@@ -5,6 +5,9 @@ namespace Fretlore.Engraving.Layout.Staff;
 /// <summary>The strokes through a stem that say how fast a note is picked again.</summary>
 internal static class TremoloStrokes
 {
+    /// <summary>From the stem's middle to the strokes' ends, with air.</summary>
+    public const double HalfWidth = 0.75;
+
     /// <summary>How many a chord has; 0 for none. Flags and beams of its own value count as strokes.</summary>
     public static int Of(Slot slot)
     {

@@ -20,7 +20,7 @@ internal sealed class VoiceDrawer(Pen pen, SystemGeometry geometry)
         foreach (var voice in part.Voices)
         {
             var edges = new BeamEdge[voice.Beams.Length];
-            for (var b = 0; b < voice.Beams.Length; b++) edges[b] = beams.Draw(place, voice, voice.Beams[b]);
+            for (var b = 0; b < voice.Beams.Length; b++) edges[b] = beams.Draw(place, part, voice, voice.Beams[b]);
             foreach (var slot in voice.Slots)
             {
                 var x = geometry.X(slot);

@@ -17,7 +17,7 @@ namespace Fretlore.Tests.Engraving.Layout;
 
 public class CollisionFacts
 {
-    private const int SongsPerTouch = 40;
+    private const int Songs = 40;
 
     private static readonly FontLibrary Fonts = new();
 
@@ -61,12 +61,12 @@ public class CollisionFacts
         }
     }
 
-    // One touch in forty songs at most, thrown together from every sign as no player would; half of them with planned fingers, positions and strokes. FRETLORE_SOAK=1000 checks
+    // Thrown together from every sign as no player would; half of them with planned fingers, positions and strokes. FRETLORE_SOAK=1000 checks
     // so many songs, from the one numbered FRETLORE_SOAK_FROM on, or only those numbered in FRETLORE_SOAK_SONGS=3,7; FRETLORE_SOAK_PICTURES=FOLDER shows what touches.
     [Fact]
-    public void GeneratedSongs_HaveInkOnAnother_OnceInFortySongsAtMost()
+    public void GeneratedSongs_HaveNoSignOnAnother()
     {
-        var (songs, from) = (NumberIn("FRETLORE_SOAK") ?? SongsPerTouch, NumberIn("FRETLORE_SOAK_FROM") ?? 0);
+        var (songs, from) = (NumberIn("FRETLORE_SOAK") ?? Songs, NumberIn("FRETLORE_SOAK_FROM") ?? 0);
         var folder = Environment.GetEnvironmentVariable("FRETLORE_SOAK_PICTURES");
         var numbers = Environment.GetEnvironmentVariable("FRETLORE_SOAK_SONGS")?.Split(',').Select(n => int.Parse(n, CultureInfo.InvariantCulture)).ToArray() ?? Enumerable.Range(from, songs).ToArray();
         var found = numbers.AsParallel().AsOrdered().SelectMany(seed =>
@@ -89,7 +89,7 @@ public class CollisionFacts
             });
         }).ToList();
         if (folder is not null) File.WriteAllLines(Path.Combine(Directory.CreateDirectory(folder).FullName, "touches.txt"), found);
-        if (found.Count > numbers.Length / SongsPerTouch) Assert.Fail($"{found.Count} touches in {songs} songs\n" + string.Join('\n', found.Take(4000)));
+        if (found.Count > 0) Assert.Fail($"{found.Count} touches in {numbers.Length} songs\n" + string.Join('\n', found.Take(4000)));
     }
 
     private static int? NumberIn(string variable) => int.TryParse(Environment.GetEnvironmentVariable(variable), out var number) ? number : null;
