@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Runtime.ExceptionServices;
 
 namespace Fretlore.Sound;
@@ -15,7 +16,9 @@ public static class SideBySide
     {
         try
         {
-            Parallel.For(0, count, new ParallelOptions { CancellationToken = cancel }, work);
+            // Handed out one by one: pieces are long, and whoever is free takes the next.
+            var pieces = Partitioner.Create(Enumerable.Range(0, count), EnumerablePartitionerOptions.NoBuffering);
+            Parallel.ForEach(pieces, new ParallelOptions { CancellationToken = cancel }, work);
         }
         catch (AggregateException several)
         {

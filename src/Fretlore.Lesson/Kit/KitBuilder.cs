@@ -26,38 +26,34 @@ public static class KitBuilder
         new ExcerptSection(),
     ];
 
-    /// <param name="source">The song and how its kit was asked for.</param>
-    /// <param name="progress">Told as each piece of work begins, and while it goes on.</param>
+    /// <param name="given">The song and how its kit was asked for.</param>
+    /// <param name="progress">Told as each piece of work begins, and while it goes on; one call at a time, from several threads.</param>
     /// <exception cref="OperationCanceledException">The source was told to stop.</exception>
-    public static KitResult Build(KitSource source, Action<KitMoment>? progress = null)
+    /// <exception cref="IOException">There is no room to work the sound out in.</exception>
+    public static KitResult Build(KitSource given, Action<KitMoment>? progress = null)
     {
+        using var ending = CancellationTokenSource.CreateLinkedTokenSource(given.Stop);
+        var source = given.StoppedBy(ending.Token);
         var sections = SectionsOf(source.Options);
-        var (done, whole) = (ReadingWeight, ReadingWeight + sections.Sum(section => section.Weight));
-        progress?.Invoke(new KitMoment("Reading the music", 0));
+        var shares = new KitShares(progress, ReadingWeight + sections.Sum(section => section.Weight));
+        shares.Begin("Reading the music");
         _ = source.Reading;
+        shares.Piece(ReadingWeight)(1);
         source.Cache?.Begin();
 
         var files = ImmutableArray.CreateBuilder<KitFile>();
         var cautions = new List<string>();
-        foreach (var section in sections)
+        foreach (var made in new SectionsAtOnce(source, sections, shares, ending).Make())
         {
-            source.Stop.ThrowIfCancellationRequested();
-            progress?.Invoke(new KitMoment(section.Doing, done / whole));
-            var (before, its) = (done, section);
-            var made = Made(source, section, share => progress?.Invoke(new KitMoment(its.Doing, (before + (share * its.Weight)) / whole)));
             if (made is SectionResult.Refused refused) return new KitResult.Refused(refused.Reason, refused.Remedy);
             var (itsFiles, itsCautions) = (SectionResult.Made)made;
             files.AddRange(itsFiles);
             cautions.AddRange(itsCautions);
-            done += section.Weight;
         }
         files.AddRange(KitArchives.Of(KitFile.NameOfTitle(source.Song.Info.Title), files.ToImmutable()));
         files.Add(List(source, files).ToFile());
         return new KitResult.Made(new LessonKit(new ValueList<KitFile>(files.DrainToImmutable())), [.. cautions]);
     }
-
-    private static SectionResult Made(KitSource source, IKitSection section, Action<double> progress) =>
-        source.Once(section.GetType().Name, section.InputOf(source), () => section.Make(source, progress), section.IsSound);
 
     private static KitList List(KitSource source, IEnumerable<KitFile> files)
     {

@@ -1,10 +1,12 @@
+using System.Collections.Concurrent;
+
 namespace Fretlore.Lesson.Kit;
 
 /// <summary>What was made for the last kit of a sheet, to be used again where what it was made from has not changed.</summary>
-/// <remarks>Inputs are compared by value. One kit at a time may be made with a cache.</remarks>
+/// <remarks>Inputs are compared by value. One kit at a time may be made with a cache, by several threads.</remarks>
 public sealed class KitCache
 {
-    private readonly Dictionary<string, (object Input, object Made)> made = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, (object Input, object Made)> made = new(StringComparer.Ordinal);
 
     /// <summary>Whether sound of an earlier sheet may stand in for sound that would have to be made.</summary>
     public bool TakesOldSound { get; set; }

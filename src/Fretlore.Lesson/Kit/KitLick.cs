@@ -43,12 +43,34 @@ internal sealed record KitLick(string Path, string Title, Song Card, int Bars)
         return new KitLick(path, title, LickCardSong.Of(source.Song, title, subject.Why.ToString(), tempo, versions), riff.Bars.Count);
     }
 
-    /// <summary>The lick as it is played in the song, alone; null when it can't be played.</summary>
+    /// <summary>The lick as it is played in the song, without what its card says and has besides: all that its sound depends on.</summary>
+    public Song Alone
+    {
+        get
+        {
+            var lick = Card.Parts[0];
+            return Card with
+            {
+                Bars = [.. Card.Bars.Take(Bars)],
+                Parts = [lick with { Bars = [.. lick.Bars.Take(Bars).Select(Unsaid)] }],
+                Sections = [],
+                Shapes = [],
+                NoteCount = lick.Bars.Take(Bars).Sum(bar => bar.Notes.Count()),
+            };
+        }
+    }
+
+    /// <summary>Plays the lick alone; null when it can't be played.</summary>
     /// <exception cref="IOException">There is no room to work in.</exception>
     public KitFile? MakeSound(Func<Stream> room, CancellationToken stop)
     {
-        if (SongMixer.Prepare(Card, new SoundRequest { FromBar = 1, ToBar = Bars }) is not SoundResult.Ready { Mix: var mix }) return null;
+        if (SongMixer.Prepare(Alone, new SoundRequest()) is not SoundResult.Ready { Mix: var mix }) return null;
         using var scratch = room();
         return KitFile.Written($"{Path}.opus", $"{Title} to listen to, as in the song, alone", stream => SoundFile.Write(mix, scratch, stream, SoundFormat.Opus, StemFiles.StemBitsASecond, cancel: stop));
     }
+
+    private static PartBar Unsaid(PartBar bar) => bar with
+    {
+        Strands = [.. bar.Strands.Select(strand => strand with { Events = [.. strand.Events.Select(item => item with { Words = null })] })],
+    };
 }

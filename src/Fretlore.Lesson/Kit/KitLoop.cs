@@ -34,6 +34,14 @@ public readonly record struct KitLoop(Taught What, bool IsSection, int Percent)
         return [.. loops.Distinct()];
     }
 
+    /// <summary>All that its sound depends on, to be compared by value: of a riff it is the riff as it is played, of a section all that is played.</summary>
+    public object InputOf(Song song)
+    {
+        var name = What.Name;
+        var heard = !IsSection && What.Part is null && song.Riffs.FirstOrDefault(r => r.Name == name) is { } riff ? SongMixer.InputOf(song, riff) : song with { Lesson = null };
+        return (this, heard);
+    }
+
     /// <summary>Plays it; null when it can't be played.</summary>
     /// <exception cref="IOException">There is no room to work in.</exception>
     public KitFile? Make(Song song, Func<Stream> room, CancellationToken stop)

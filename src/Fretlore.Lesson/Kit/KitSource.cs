@@ -8,7 +8,7 @@ using Fretlore.Score;
 
 namespace Fretlore.Lesson.Kit;
 
-/// <summary>What the sections of a kit are made of. What several of them need is made once, when it is first asked for.</summary>
+/// <summary>What the sections of a kit are made of. What several of them need is made once, when it is first asked for; they may ask at the same time.</summary>
 /// <param name="song">The song.</param>
 /// <param name="read">Reads it.</param>
 /// <param name="plan">Plans the fretting hand through it.</param>
@@ -20,9 +20,11 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
     private readonly Lazy<SongHands> hands = new(plan);
     private readonly Lazy<PerformedSong> played = new(() => Performer.Play(song));
     private readonly Lazy<FontLibrary> fonts = new(() => new FontLibrary());
+    private readonly Lock gate = new();
     private FilmPlanResult? film;
     private ImmutableArray<KitLick> licks;
     private ImmutableArray<KitSolo> solos;
+    private readonly Lock soundGate = new();
     private (KitSound? Sound, string? WhyNot)? sound;
 
     public Song Song => song;
@@ -37,7 +39,13 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
     public FontLibrary Fonts => fonts.Value;
 
     /// <summary>The plan of the lesson's film.</summary>
-    public FilmPlanResult Film => film ??= FilmPlanner.Plan(Played, Reading, Hands);
+    public FilmPlanResult Film
+    {
+        get
+        {
+            lock (gate) return film ??= FilmPlanner.Plan(Played, Reading, Hands);
+        }
+    }
 
     public KitOptions Options => options;
 
@@ -49,8 +57,17 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
 
     public CancellationToken Stop => stop;
 
+    /// <summary>The same source, ended early by another signal.</summary>
+    internal KitSource StoppedBy(CancellationToken other) => new(song, () => Reading, () => Hands, options, other) { Cache = Cache };
+
     /// <summary>The licks that get a card.</summary>
-    internal ImmutableArray<KitLick> Licks => licks.IsDefault ? licks = KitLick.Of(this) : licks;
+    internal ImmutableArray<KitLick> Licks
+    {
+        get
+        {
+            lock (gate) return licks.IsDefault ? licks = KitLick.Of(this) : licks;
+        }
+    }
 
     /// <summary>What was made from the same input for the last kit, where there is a cache; or else made now.</summary>
     /// <inheritdoc cref="KitCache.Get"/>
@@ -58,7 +75,13 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
         where T : notnull => Cache is { } cache ? cache.Get(what, input, make, isSound) : make();
 
     /// <summary>The free stretches, played out once.</summary>
-    internal ImmutableArray<KitSolo> Solos => solos.IsDefault ? solos = Once("solos", SongAlone, () => KitSolo.Of(SongAlone, Reading)) : solos;
+    internal ImmutableArray<KitSolo> Solos
+    {
+        get
+        {
+            lock (gate) return solos.IsDefault ? solos = Once("solos", SongAlone, () => KitSolo.Of(SongAlone, Reading)) : solos;
+        }
+    }
 
     /// <summary>The song's sound; null when the kit is to have none, or when it can't be played: see <see cref="WhyNoSound"/>.</summary>
     /// <param name="progress">Told how much is done, from 0 to 1, by the first who asks.</param>
@@ -66,8 +89,11 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
     public KitSound? Sound(Action<double>? progress = null)
     {
         if (options.SoundRoom is not { } room) return null;
-        sound ??= Once("sound", (SongAlone, options), () => KitSound.Make(this, room, progress), isSound: true);
-        return sound.Value.Sound;
+        lock (soundGate)
+        {
+            sound ??= Once("sound", (SongAlone, options), () => KitSound.Make(this, room, progress), isSound: true);
+            return sound.Value.Sound;
+        }
     }
 
     /// <summary>Why a song can't be played, a whole sentence; null when it can, and before <see cref="Sound"/> was asked for.</summary>

@@ -17,7 +17,10 @@ internal static class RiffAlone
             Bars = use is null ? riff.Bars : riff.Bars.Items.SetItem(0, Begun(riff.Bars[0], song, use.FirstBar)).ToValueList(),
             Parts = [part with { Neck = riff.Neck, Bars = riff.Content }],
             Sections = [],
+            Riffs = [],
             RiffUses = [],
+            Shapes = [],
+            RoadMaps = [],
             RoadMapUses = [],
             Lesson = null,
         };

@@ -13,6 +13,11 @@ public static class SongMixer
     private const double LongestSeconds = 3 * 60 * 60;
     private const double ShortestLoop = 0.1;
 
+    /// <summary>All that a riff played alone depends on, to be compared by value: while it is the same, it sounds the same.</summary>
+    /// <param name="song">The song.</param>
+    /// <param name="riff">One of its riffs.</param>
+    public static object InputOf(Song song, Riff riff) => RiffAlone.Of(song, riff) with { NoteCount = 0 };
+
     public static SoundResult Prepare(Song song, SoundRequest request)
     {
         if (request.Speed is < SoundRequest.SlowestSpeed or > SoundRequest.FastestSpeed) return SoundRefusals.Speed(request.Speed);

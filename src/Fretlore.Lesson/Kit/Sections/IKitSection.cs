@@ -15,8 +15,11 @@ internal interface IKitSection
     /// <summary>All that its files depend on, to be compared by value: while it is the same, so are they.</summary>
     object InputOf(KitSource source) => (source.Song, source.Options);
 
-    /// <summary>True when it takes long and may be late in a kit that is made again at every save.</summary>
+    /// <summary>True when it takes long: it is made beside the others, and may be late in a kit that is made again at every save.</summary>
     bool IsSound => false;
+
+    /// <summary>True when the song's sound is in its files, so that it can't be made before.</summary>
+    bool HoldsSound => false;
 
     /// <param name="source">The song and what has been made of it.</param>
     /// <param name="progress">Told how much of this section is done, from 0 to 1.</param>

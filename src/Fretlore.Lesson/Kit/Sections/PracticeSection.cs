@@ -18,7 +18,9 @@ internal sealed class PracticeSection : IKitSection
 
     public double Weight => 0.6;
 
-    // The page holds the sound, which may be late.
+    public bool HoldsSound => true;
+
+    // The sound may be an old one.
     public object InputOf(KitSource source) => (source.Song, source.Options, (object?)source.Sound() ?? "none");
 
     public SectionResult Make(KitSource source, Action<double> progress)

@@ -18,33 +18,56 @@ internal sealed class SoundSection : IKitSection
     public SectionResult Make(KitSource source, Action<double> progress)
     {
         var song = source.Song;
-        if (source.Sound(share => progress((1 - ShortShare) * share)) is not { } sound) return source.WhyNoSound is { } why ? new SectionResult.Made([], why) : new SectionResult.Made([]);
-        var files = ImmutableArray.CreateBuilder<KitFile>();
-        files.Add(new KitFile("sound/full.opus", sound.Full, "The song to listen to. Mind your ears: 85 dBA for 8 hours a day at most, half as long for every 3 dB more"));
-        for (var part = 0; song.Parts.Count > 1 && part < song.Parts.Count; part++)
+        var loops = KitLoop.Of(song);
+        var licks = source.Licks;
+        var files = new ImmutableArray<KitFile>[1 + loops.Length + licks.Length];
+        var shares = new double[files.Length];
+        var gate = new Lock();
+        // The whole song first: it takes longest.
+        SideBySide.Run(files.Length, i =>
         {
-            files.Add(new KitFile(
-                $"sound/part-{KitFile.NameOf(song.Parts[part])}.opus", sound.Stems[part], $"{song.Parts[part].Title} alone, as long and as loud as in the song"));
-        }
-        files.AddRange(Short(source, share => progress(1 - ShortShare + ShortShare * share)));
-        return new SectionResult.Made(files.DrainToImmutable());
+            files[i] = i == 0 ? Whole(source, Tell) : i <= loops.Length ? Loop(source, loops[i - 1]) : Lick(source, licks[i - 1 - loops.Length]);
+            Tell(1);
+
+            void Tell(double share)
+            {
+                lock (gate)
+                {
+                    shares[i] = share;
+                    progress((1 - ShortShare) * shares[0] + ShortShare * shares.Skip(1).Sum() / Math.Max(1, shares.Length - 1));
+                }
+            }
+        }, source.Stop);
+        if (source.WhyNoSound is { } why) return new SectionResult.Made([], why);
+        return new SectionResult.Made([.. files[0], .. Named(files.Skip(1).SelectMany(made => made))]);
     }
 
-    // Loops, and licks once.
-    private static IEnumerable<KitFile> Short(KitSource source, Action<double> progress)
+    private static ImmutableArray<KitFile> Loop(KitSource source, KitLoop loop) =>
+        source.Once($"sound {loop.Path}", loop.InputOf(source.Song), () => AtMostOne(loop.Make(source.Song, source.Options.SoundRoom!, source.Stop)));
+
+    private static ImmutableArray<KitFile> Lick(KitSource source, KitLick lick) =>
+        source.Once($"sound {lick.Path}", (lick.Path, lick.Title, lick.Alone), () => AtMostOne(lick.MakeSound(source.Options.SoundRoom!, source.Stop)));
+
+    private static ImmutableArray<KitFile> AtMostOne(KitFile? file) => file is null ? [] : [file];
+
+    private static ImmutableArray<KitFile> Whole(KitSource source, Action<double> progress)
     {
-        var (room, stop) = (source.Options.SoundRoom!, source.Stop);
-        Func<KitFile?>[] all = [.. KitLoop.Of(source.Song).Select(loop => (Func<KitFile?>)(() => loop.Make(source.Song, room, stop))), .. source.Licks.Select(lick => (Func<KitFile?>)(() => lick.MakeSound(room, stop)))];
-        var made = new KitFile?[all.Length];
-        var (gate, done) = (new Lock(), 0);
-        SideBySide.Run(all.Length, i =>
+        if (source.Sound(progress) is not { } sound) return [];
+        var parts = source.Song.Parts;
+        var files = ImmutableArray.CreateBuilder<KitFile>();
+        files.Add(new KitFile("sound/full.opus", sound.Full, "The song to listen to. Mind your ears: 85 dBA for 8 hours a day at most, half as long for every 3 dB more"));
+        for (var part = 0; parts.Count > 1 && part < parts.Count; part++)
         {
-            made[i] = all[i]();
-            lock (gate) progress(++done / (double)all.Length);
-        }, stop);
-        // Names that differ only in what a file name can't hold are told apart by number.
+            files.Add(new KitFile($"sound/part-{KitFile.NameOf(parts[part])}.opus", sound.Stems[part], $"{parts[part].Title} alone, as long and as loud as in the song"));
+        }
+        return files.DrainToImmutable();
+    }
+
+    // Names that differ only in what a file name can't hold are told apart by number.
+    private static IEnumerable<KitFile> Named(IEnumerable<KitFile> files)
+    {
         var taken = new HashSet<string>();
-        foreach (var file in made.OfType<KitFile>())
+        foreach (var file in files)
         {
             var path = file.Path;
             for (var number = 2; !taken.Add(path); number++) path = string.Create(CultureInfo.InvariantCulture, $"{file.Path[..^5]}-{number}.opus");

@@ -1,0 +1,99 @@
+using Fretlore.Lesson.Kit;
+using Fretlore.Syntax;
+using Fretlore.Tests.Songs;
+using Fretlore.Workspace;
+
+namespace Fretlore.Tests.Lesson.Kit;
+
+/// <summary>A kit whose sound is made beside its other files.</summary>
+public class KitBuilderFacts
+{
+    private const string Sheet = Sheets.Top + """
+        riff rise
+          @6 Q 0 3 5 3 |
+
+        riff fall
+          @5 Q 5 3 2 0 |
+
+        section All
+          guitar  rise fall
+
+        lesson
+          step "Rise" teach rise at 80% 100%
+          step "Fall" teach fall at 100%
+          step "All" teach All
+
+        """;
+
+    private readonly KitCache cache = new();
+    private KitOptions? options;
+    private int rooms;
+
+    [Fact]
+    public void Shares_NeverGoBack_AndEveryStepIsSaidOnce()
+    {
+        var moments = new List<KitMoment>();
+        Make(Sheet, moments.Add);
+        Assert.Equal(moments.Select(m => m.Share).Order(), moments.Select(m => m.Share));
+        Assert.All(moments, m => Assert.InRange(m.Share, 0, 1));
+        var said = moments.Select(m => m.Doing).ToList();
+        var steps = said.Where((what, i) => i == 0 || said[i - 1] != what).ToList();
+        Assert.Distinct(steps);
+        Assert.Equal("Reading the music", steps[0]);
+        Assert.Equal("Playing loops and licks", steps[^1]);
+    }
+
+    [Fact]
+    public void NoRoomForSound_EndsTheWholeKit_WithThatReason()
+    {
+        var full = new IOException("There is no room.");
+        var thrown = Assert.Throws<IOException>(() => Open(Sheet).MakeKit(new KitOptions { SoundRoom = () => throw full }, stop: TestContext.Current.CancellationToken));
+        Assert.Same(full, thrown);
+    }
+
+    [Theory]
+    [InlineData("Engraving pages")]
+    [InlineData("Playing the song")]
+    [InlineData("Playing loops and licks")]
+    public void KitThatIsStopped_IsNone(string doing)
+    {
+        using var stop = new CancellationTokenSource();
+        Assert.ThrowsAny<OperationCanceledException>(() => Make(Sheet, moment =>
+        {
+            if (moment.Doing == doing) stop.Cancel();
+        }, stop));
+    }
+
+    [Fact]
+    public void RiffThatChanges_IsPlayedAgain_AndTheOthersAreNot()
+    {
+        var changed = Sheet.Replace("5 3 2 0", "5 3 2 3", StringComparison.Ordinal);
+        Make(Sheet);
+        // A room for the part and one for their sum; a loop for each speed and for the section; a lick each.
+        Assert.Equal(2 + 2 + 1 + 1 + 2, rooms);
+        rooms = 0;
+        var again = Make(changed);
+        Assert.Equal(2 + 1 + 1 + 1, rooms);
+        var anew = Assert.IsType<KitResult.Made>(Open(changed).MakeKit(Options, stop: TestContext.Current.CancellationToken));
+        Assert.Equal(Hashes(anew), Hashes(again));
+        rooms = 0;
+        Make(changed + "\n-- A remark.\n");
+        Assert.Equal(0, rooms);
+    }
+
+    private KitOptions Options => new()
+    {
+        SoundRoom = () =>
+        {
+            Interlocked.Increment(ref rooms);
+            return new MemoryStream();
+        },
+    };
+
+    private KitResult.Made Make(string sheet, Action<KitMoment>? progress = null, CancellationTokenSource? stop = null) =>
+        Assert.IsType<KitResult.Made>(Open(sheet).MakeKit(options ??= Options, progress, cache, stop?.Token ?? TestContext.Current.CancellationToken));
+
+    private static SongWorkspace Open(string sheet) => SongWorkspace.Open(new SourceText(sheet));
+
+    private static IEnumerable<(string, string)> Hashes(KitResult.Made made) => made.Kit.Files.Select(file => (file.Path, file.Sha256));
+}
