@@ -48,9 +48,37 @@ internal sealed record DraftBar
     /// <summary>True when something in it is wrong in such a way that its length says nothing.</summary>
     public bool IsBroken { get; init; }
 
-    public bool HasOpenHolds => Strands.Any(s => s.HasOpenHolds);
+    public bool HasOpenHolds
+    {
+        get
+        {
+            foreach (var strand in Strands)
+            {
+                if (strand.HasOpenHolds) return true;
+            }
+            return false;
+        }
+    }
 
-    public int NoteCount => Strands.Sum(s => s.Events.Sum(e => e.NoteCount));
+    public int EventCount
+    {
+        get
+        {
+            var count = 0;
+            foreach (var strand in Strands) count += strand.Events.Length;
+            return count;
+        }
+    }
+
+    public int NoteCount
+    {
+        get
+        {
+            var count = 0;
+            foreach (var strand in Strands) count += strand.NoteCount;
+            return count;
+        }
+    }
 
     /// <summary>True when a listener hears the same in both: ids, places in the text and "again" signs don't count.</summary>
     public bool HasSameMusicAs(DraftBar other)

@@ -29,4 +29,14 @@ internal sealed record OpenHold(Guitar.StringNumber? String, BendMoves Moves, Te
 internal sealed record DraftStrand(StrandKind Kind, ImmutableArray<DraftEvent> Events)
 {
     public bool HasOpenHolds { get; } = Events.Any(e => e.Holds.Length > 0);
+
+    public int NoteCount
+    {
+        get
+        {
+            var count = 0;
+            foreach (var item in Events) count += item.NoteCount;
+            return count;
+        }
+    }
 }

@@ -78,7 +78,9 @@ internal static class BarWriter
             else drafts[i] = drafts[i] with { Repeats = 0 };
         }
         var bars = ImmutableArray.CreateBuilder<PartBar>(drafts.Length);
-        notes.Expect(drafts.Sum(d => d.Strands.Sum(s => s.Events.Length)));
+        var events = 0;
+        foreach (var draft in drafts) events += draft.EventCount;
+        notes.Expect(events);
         foreach (var draft in drafts) bars.Add(notes.Number(draft));
         return new(bars.MoveToImmutable());
     }

@@ -53,7 +53,7 @@ internal sealed class NoteNumbering
         var notes = Number(draft.Event.Notes);
         spans.Add(draft.Spans);
         if (draft.SymbolSpan is { } stated && notes.Count > 0) symbols.Add(notes[0].Id, stated);
-        return draft.Event with { Graces = graces, Notes = notes };
+        return graces.Count == 0 ? draft.Event with { Notes = notes } : draft.Event with { Graces = graces, Notes = notes };
     }
 
     private ValueList<Note> Number(ValueList<Note> notes)

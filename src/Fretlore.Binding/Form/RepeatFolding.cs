@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Fretlore.Binding.Draft;
 using Fretlore.Score;
 
@@ -101,7 +102,7 @@ internal static class RepeatFolding
 
     private static WrittenPlan Write(int count, Dictionary<int, RepeatSpan> folds)
     {
-        var bars = ImmutableArray.CreateBuilder<WrittenBar>();
+        var bars = ImmutableArray.CreateBuilder<WrittenBar>(count);
         var writtenOf = new int[count];
         for (var c = 0; c < count;)
         {
@@ -114,7 +115,7 @@ internal static class RepeatFolding
             writtenOf[c] = bars.Count;
             bars.Add(new WrittenBar(c++) { EndingPasses = [], OtherColumns = [] });
         }
-        return new WrittenPlan(bars.DrainToImmutable(), [.. writtenOf]);
+        return new WrittenPlan(bars.DrainToImmutable(), ImmutableCollectionsMarshal.AsImmutableArray(writtenOf));
     }
 
     private static void WriteFold(RepeatSpan fold, ImmutableArray<WrittenBar>.Builder bars, int[] writtenOf)
@@ -125,26 +126,28 @@ internal static class RepeatFolding
         var begin = bars.Count;
         for (var i = 0; i < body; i++)
         {
-            Add([.. fold.Passes.Select(p => p.Start + i)], []);
+            Add(fold.Passes.AsSpan(), i, []);
         }
         bars[begin] = bars[begin] with { StartsRepeat = true };
         if (endings.Count == 0) bars[^1] = bars[^1] with { RepeatCount = count };
         foreach (var ending in endings)
         {
             var passes = ending.Select(p => p.Number).ToImmutableArray();
+            var spans = ending.Select(p => p.Pass).ToArray();
             var start = bars.Count;
-            for (var i = 0; i < ending.First().Pass.EndingLength; i++)
-            {
-                Add([.. ending.Select(p => p.Pass.Start + body + i)], passes);
-            }
+            for (var i = 0; i < spans[0].EndingLength; i++) Add(spans, body + i, passes);
             bars[start] = bars[start] with { StartsEnding = true };
             bars[^1] = bars[^1] with { EndsEnding = true, RepeatCount = passes.Any(p => p < count) ? count : 0 };
         }
 
-        void Add(ImmutableArray<int> columns, ImmutableArray<int> passes)
+        // The bar that lies so far into each of these passes.
+        void Add(ReadOnlySpan<PassSpan> spans, int offset, ImmutableArray<int> passes)
         {
-            foreach (var column in columns) writtenOf[column] = bars.Count;
-            bars.Add(new WrittenBar(columns[0]) { EndingPasses = passes, OtherColumns = columns.RemoveAt(0) });
+            var others = new int[spans.Length - 1];
+            for (var p = 0; p < others.Length; p++) others[p] = spans[p + 1].Start + offset;
+            writtenOf[spans[0].Start + offset] = bars.Count;
+            foreach (var other in others) writtenOf[other] = bars.Count;
+            bars.Add(new WrittenBar(spans[0].Start + offset) { EndingPasses = passes, OtherColumns = ImmutableCollectionsMarshal.AsImmutableArray(others) });
         }
     }
 }
