@@ -26,6 +26,9 @@ public sealed record SongReading(
     /// <summary>For each note id what it does in its place: chord tone, tension, passing tone and so on.</summary>
     public ImmutableArray<NoteRole> Roles { get; init; } = [];
 
+    /// <summary>The best name of the chord that a named shape is; null where the song has no such shape.</summary>
+    public ChordReading? ChordOf(string shape) => Shapes.IsDefault ? null : Shapes.FirstOrDefault(s => s.Shape == shape)?.Candidates.FirstOrDefault();
+
     public Pitch SpellingOf(NoteId note) => Spellings[note.Index];
 }
 

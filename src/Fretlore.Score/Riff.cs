@@ -29,7 +29,18 @@ public sealed record Riff
 public sealed record RiffUse(string Riff, int Part, int FirstBar, int BarCount);
 
 /// <summary>A shape with a name and the neck it was written for.</summary>
-public sealed record NamedShape(string Name, Shape Shape, Neck Neck);
+public sealed record NamedShape(string Name, Shape Shape, Neck Neck)
+{
+    /// <summary>The finger that holds each string, low to high, null where the sheet does not say; empty when it says none.</summary>
+    public ValueList<Finger?> Fingers { get; init; }
+
+    /// <summary>The stated finger of a string where the shape holds it at this fret, or null.</summary>
+    public Finger? FingerOf(StringNumber number, Fret fret)
+    {
+        var index = Shape.LowToHigh.Count - number.Value;
+        return index >= 0 && index < Fingers.Count && Shape.LowToHigh[index] == fret ? Fingers[index] : null;
+    }
+}
 
 /// <summary>A named stretch of the form, such as a verse.</summary>
 /// <param name="Name">As printed.</param>

@@ -93,7 +93,7 @@ internal sealed partial class MusicBinder
                     SetTime(time);
                     break;
                 case PickStringsSyntax strings:
-                    Emit(Pluck(strings, frets), strings.Span, Stroke.None, Roll.None, shape);
+                    Emit(Pluck(strings, frets, shape), strings.Span, Stroke.None, Roll.None, shape);
                     break;
                 case RestSyntax rest:
                     Emit(Struck.Nothing, rest.Span, Stroke.None, Roll.None, null);
@@ -109,8 +109,9 @@ internal sealed partial class MusicBinder
         }
     }
 
-    private Struck Pluck(PickStringsSyntax strings, Dictionary<StringNumber, Fret> frets)
+    private Struck Pluck(PickStringsSyntax strings, Dictionary<StringNumber, Fret> frets, string? shape)
     {
+        var known = shape is null ? null : context.Shapes.GetValueOrDefault(shape);
         var reach = ReachOf(null, null);
         var plucked = ImmutableArray.CreateBuilder<Note>();
         var spans = ImmutableArray.CreateBuilder<TextSpan>();
@@ -123,7 +124,7 @@ internal sealed partial class MusicBinder
                 if (frets.Count > 0) Problems.Add(PlaceProblems.StringNotInShape(strings.Span, number.Value));
                 continue;
             }
-            if (notes.Pluck(number, fret, NoteMarks.None, reach, strings.Span) is not { } made) continue;
+            if (notes.Pluck(number, fret, NoteMarks.None with { Finger = known?.FingerOf(number, fret) }, reach, strings.Span) is not { } made) continue;
             plucked.Add(made);
             spans.Add(strings.Span);
         }

@@ -80,7 +80,7 @@ internal sealed partial class MusicBinder
                 Sound(written, notes.Bind(chord, cursor.Place, reach), stroke, RollOf(chord.Roll));
                 break;
             case NamedShapeSyntax named:
-                var struck = ShapeNamed(named) is { } shape ? notes.Bind(named, shape.Shape, reach) : Struck.Nothing;
+                var struck = ShapeNamed(named) is { } shape ? notes.Bind(named, shape, reach) : Struck.Nothing;
                 Sound(written, struck, stroke, RollOf(named.Roll), named.Name.Text);
                 break;
             case HoldSyntax hold:

@@ -70,9 +70,10 @@ internal sealed class NoteBinder(DiagnosticBag problems)
         return new Struck(notes.DrainToImmutable(), spans.DrainToImmutable(), holds.DrainToImmutable());
     }
 
-    /// <summary>A named shape; the frets of <paramref name="shape"/> are one for each string of this neck or the shape does not fit.</summary>
-    public Struck Bind(NamedShapeSyntax named, Shape shape, Reach reach)
+    /// <summary>A named shape; the frets of <paramref name="known"/> are one for each string of this neck or the shape does not fit.</summary>
+    public Struck Bind(NamedShapeSyntax named, NamedShape known, Reach reach)
     {
+        var shape = known.Shape;
         if (shape.LowToHigh.Count != Neck.StringCount)
         {
             problems.Add(PlaceProblems.ShapeOfOtherNeck(named.Span, named.Name.Text, shape.LowToHigh.Count, Neck.StringCount));
@@ -83,7 +84,8 @@ internal sealed class NoteBinder(DiagnosticBag problems)
         var spans = ImmutableArray.CreateBuilder<TextSpan>(Neck.StringCount);
         foreach (var (number, fret, _) in shape.On(Neck))
         {
-            if (Finish(number, fret, isDead: false, tapped: false, marks, reach, named.Span) is not { } made) continue;
+            var held = marks.Finger is null && known.FingerOf(number, fret) is { } finger ? marks with { Finger = finger } : marks;
+            if (Finish(number, fret, isDead: false, tapped: false, held, reach, named.Span) is not { } made) continue;
             notes.Add(made);
             spans.Add(named.Span);
         }

@@ -46,8 +46,8 @@ internal static class PlaceProblems
         "Write at least one fret in it.");
 
     public static Diagnostic OnlyFretsInShape(TextSpan span) => Error("FL2159", span,
-        "A shape holds frets only.",
-        "Write a fret, or `.` for a silent string; marks go where the shape is played: `#lift!`.");
+        "A shape holds frets only, and the fingers that hold them.",
+        "Write a fret, with a finger (`7f3`) or without, or `.` for a silent string; marks go where the shape is played: `#lift!`.");
 
     public static Diagnostic StringNotInShape(TextSpan span, int number) => Error("FL2160", span,
         $"The held shape does not sound string {number}.",

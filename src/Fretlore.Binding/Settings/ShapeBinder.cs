@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Fretlore.Binding.Lines;
 using Fretlore.Binding.Problems;
 using Fretlore.Binding.Words;
 using Fretlore.Guitar;
@@ -30,21 +31,26 @@ internal static class ShapeBinder
             problems.Add(PlaceProblems.WrongShapeCount(chord.Span, chord.Slots.Length, necks.Select(n => n.StringCount).Distinct()));
             return null;
         }
-        var frets = new List<Fret?>();
-        foreach (var slot in chord.Slots) frets.Add(ReadSlot(slot, neck, problems));
-        if (frets.All(f => f is null)) problems.Add(PlaceProblems.SilentShape(chord.Span));
-        return new NamedShape(name, new Shape(frets.ToValueList()), neck);
+        var slots = chord.Slots.Select(slot => ReadSlot(slot, neck, problems)).ToList();
+        if (slots.TrueForAll(s => s.Fret is null)) problems.Add(PlaceProblems.SilentShape(chord.Span));
+        return new NamedShape(name, new Shape(slots.Select(s => s.Fret).ToValueList()), neck)
+        {
+            Fingers = slots.Exists(s => s.Finger is not null) ? slots.Select(s => s.Finger).ToValueList() : default,
+        };
     }
 
     // In a shape an x is a string that is not sounded, as in chord boxes; in music it is a dead note.
-    private static Fret? ReadSlot(SyntaxNode slot, Neck neck, DiagnosticBag problems)
+    private static (Fret? Fret, Finger? Finger) ReadSlot(SyntaxNode slot, Neck neck, DiagnosticBag problems)
     {
         if (slot is HoldSyntax) problems.Add(PlaceProblems.OnlyFretsInShape(slot.Span));
-        if (slot is not NoteSyntax note || note.Dead is { IsMissing: false }) return null;
-        if (note.Marks.Length > 0 || note.Tap is not null || note.BentBefore is not null) problems.Add(PlaceProblems.OnlyFretsInShape(slot.Span));
-        if (Numerals.Of(note.Fret) is not { } fret) return null;
-        if (fret <= neck.HighestFret.Number) return new Fret(fret);
+        if (slot is not NoteSyntax note || note.Dead is { IsMissing: false }) return default;
+        if (note.Marks.Any(m => m.Kind != MarkKind.Finger) || note.Tap is not null || note.BentBefore is not null) problems.Add(PlaceProblems.OnlyFretsInShape(slot.Span));
+        if (Numerals.Of(note.Fret) is not { } fret) return default;
+        var finger = NoteMarks.Read(null, [.. note.Marks.Where(m => m.Kind == MarkKind.Finger)], false, problems).Finger;
+        // No finger holds an open string.
+        if (finger is not null && fret == 0) problems.Add(PlaceProblems.OnlyFretsInShape(slot.Span));
+        if (fret <= neck.HighestFret.Number) return (new Fret(fret), fret == 0 ? null : finger);
         problems.Add(PlaceProblems.FretBeyondNeck(slot.Span, fret, neck));
-        return null;
+        return default;
     }
 }

@@ -15,6 +15,7 @@ internal sealed class PartBuilder(RawPart raw, Remarks remarks)
 
     public Part Build(IReadOnlyList<Bar> bars)
     {
+        BarsAgain.Fill(raw);
         var neck = NeckChoice.For(raw);
         var kinds = KindsOfVoices();
         var here = neck;

@@ -69,12 +69,21 @@ internal sealed class RawPart
     /// <summary>Where a capo is put or moved: bar and fret.</summary>
     public SortedDictionary<int, int> Capos { get; } = [];
 
+    /// <summary>The shapes drawn beside the music, in order.</summary>
+    public List<StatedShape> Shapes { get; } = [];
+
+    /// <summary>Bars under a sign for playing the last bar, or the last two, again; and how many.</summary>
+    public SortedDictionary<int, int> Again { get; } = [];
+
     public IEnumerable<RawEvent> Events => Bars.SelectMany(b => b);
 }
 
 /// <summary>A file's music before strings are chosen and bars are made.</summary>
 internal sealed class RawSong
 {
+    /// <summary>True for a file that Fretlore wrote.</summary>
+    public bool IsOwn { get; init; }
+
     public SongInfo Info { get; set; } = new("Untitled");
 
     public List<Bar> Bars { get; } = [];

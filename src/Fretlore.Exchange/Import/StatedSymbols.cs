@@ -16,7 +16,14 @@ internal static class StatedSymbols
         {
             foreach (var chord in reading.Parts[part].Chords) computed.Add((part, chord.Bar, chord.At, chord.Best.Symbol));
         }
-        return Without(song, (part, bar, item) => !computed.Contains((part, bar, item.Start, item.ChordSymbol!)));
+        return Without(song, (part, bar, item) => !computed.Contains((part, Source(song.Parts[part], bar), item.Start, item.ChordSymbol!)));
+    }
+
+    // A bar that is played again has what the bar has that it is like.
+    private static int Source(Part part, int bar)
+    {
+        while (part.Bars[bar].Repeats > 0) bar -= part.Bars[bar].Repeats;
+        return bar;
     }
 
     private static Song Without(Song song, Func<int, int, Event, bool> keeps) => song with

@@ -8,17 +8,20 @@ namespace Fretlore.Exchange.MusicXml;
 internal sealed class AttributesWriter(XmlOutput xml, StaffForm form)
 {
     private (long Divisions, int Signature, Key? Key, Meter Meter, Neck Neck)? before;
+    private int again;
 
     /// <param name="restBars">How many bars of rest begin here for all parts; fewer than two are not told.</param>
-    public void Write(Bar bar, Neck neck, long divisions, int restBars)
+    /// <param name="repeats">1 or 2 where the last bar or the last two are played again, or 0.</param>
+    public void Write(Bar bar, Neck neck, long divisions, int restBars, int repeats)
     {
         var now = (divisions, bar.Key?.Signature ?? 0, bar.Key, bar.Meter, neck);
         var isFirst = before is null;
         var (newDivisions, newKey, newMeter, newNeck) = before is not { } last
             ? (true, true, true, true)
             : (last.Divisions != divisions, last.Key != bar.Key, last.Meter != bar.Meter, last.Neck != neck);
-        before = now;
-        if (!newDivisions && !newKey && !newMeter && !newNeck && restBars < 2) return;
+        var (wasAgain, newAgain) = (again, again != repeats);
+        (before, again) = (now, repeats);
+        if (!newDivisions && !newKey && !newMeter && !newNeck && !newAgain && restBars < 2) return;
         xml.Element("attributes", () =>
         {
             if (newDivisions) xml.Number("divisions", divisions);
@@ -27,8 +30,14 @@ internal sealed class AttributesWriter(XmlOutput xml, StaffForm form)
             if (isFirst) WriteClefs();
             if (newNeck) WriteNeck(neck);
             if (restBars > 1) xml.Element("measure-style", () => xml.Number("multiple-rest", restBars));
+            if (newAgain && wasAgain > 0) WriteAgain("stop", wasAgain);
+            if (newAgain && repeats > 0) WriteAgain("start", repeats);
         });
     }
+
+    // The bars are written out too: the sign is for those who print them.
+    private void WriteAgain(string type, int bars) => xml.Element("measure-style", () =>
+        xml.Text("measure-repeat", XmlOutput.Digits(bars), ("type", type), ("slashes", bars > 1 ? XmlOutput.Digits(bars) : null)));
 
     private void WriteKey(Key? key) => xml.Element("key", () =>
     {

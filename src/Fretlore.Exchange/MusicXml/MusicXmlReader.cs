@@ -19,9 +19,9 @@ public static class MusicXmlReader
             var remarks = new Remarks();
             using var plain = new MemoryStream(file, writable: false);
             var root = Compressed.IsZip(file) ? Compressed.Load(file) : XmlTree.Load(plain);
-            var song = SongMaker.Make(new ScoreReader(root, remarks).Read(), remarks);
-            var isOwn = root.Element("identification")?.Element("encoding").Text("software") == HeaderWriter.Software;
-            return new ImportResult.Made(isOwn ? song : StatedSymbols.Kept(song), remarks.ToImmutable());
+            var raw = new ScoreReader(root, remarks).Read();
+            var song = SongMaker.Make(raw, remarks);
+            return new ImportResult.Made(raw.IsOwn ? song : StatedSymbols.Kept(song), remarks.ToImmutable());
         }
         catch (RefusedFileException refused)
         {

@@ -27,7 +27,8 @@ public static class MusicXmlWriter
         xml.Element("score-partwise", () =>
         {
             HeaderWriter.Write(xml, song);
-            for (var part = 0; part < song.Parts.Count; part++) new PartWriter(xml, song, reading, part, form).Write();
+            var frames = new FrameWriter(xml);
+            for (var part = 0; part < song.Parts.Count; part++) new PartWriter(xml, song, reading, part, form, frames).Write();
         }, ("version", "4.0"));
         writer.WriteEndDocument();
     }

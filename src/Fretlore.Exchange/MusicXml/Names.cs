@@ -21,6 +21,8 @@ internal static class Names
         ? key.Mode == Mode.Ionian ? "major" : "minor"
         : key.Mode.ToString().ToLowerInvariant();
 
+    public static string FingerOf(Finger finger) => finger == Finger.Thumb ? "T" : XmlOutput.Digits((int)finger);
+
     public static string DynamicOf(Dynamic dynamic) => dynamic switch
     {
         Dynamic.Pianissimo => "pp",

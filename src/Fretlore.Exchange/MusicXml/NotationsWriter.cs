@@ -96,7 +96,7 @@ internal sealed class NotationsWriter(XmlOutput xml, Joins joins)
         WriteHarmonic(note);
         if (note.Trill is { } trill) xml.Text("other-technical", OwnWords.Trill + trill);
         if (isFirst && item?.Roll == Roll.Rake) xml.Text("other-technical", OwnWords.Rake);
-        if (note.Finger is { } finger) xml.Text("fingering", finger == Finger.Thumb ? "T" : XmlOutput.Digits((int)finger));
+        if (note.Finger is { } finger) xml.Text("fingering", Names.FingerOf(finger));
         if (isFirst && item?.PickingFinger is { } plucking) xml.Text("pluck", plucking.ToString());
         xml.Number("string", note.String.Value);
         xml.Number("fret", note.Fret.Number);

@@ -21,8 +21,9 @@ internal sealed class PartWriter
     private readonly HarmonyWriter harmonies;
     private readonly NoteWriter notes;
     private readonly ILookup<int, ChordMoment> chords;
+    private readonly PlayedShapes shapes;
 
-    public PartWriter(XmlOutput xml, Song song, SongReading reading, int index, StaffForm form)
+    public PartWriter(XmlOutput xml, Song song, SongReading reading, int index, StaffForm form, FrameWriter frames)
     {
         (this.xml, this.song, this.reading, this.index, this.form) = (xml, song, reading, index, form);
         part = song.Parts[index];
@@ -30,7 +31,8 @@ internal sealed class PartWriter
         spans = SpanMarks.Of(part);
         attributes = new AttributesWriter(xml, form);
         directions = new DirectionWriter(xml, form);
-        harmonies = new HarmonyWriter(xml, form);
+        harmonies = new HarmonyWriter(xml, form, frames);
+        shapes = new PlayedShapes(song);
         notes = new NoteWriter(xml, reading, Joins.Of(song, part));
         chords = (index < reading.Parts.Length ? reading.Parts[index].Chords : []).ToLookup(c => c.Bar);
     }
@@ -48,7 +50,7 @@ internal sealed class PartWriter
         xml.Element("measure", () =>
         {
             BarLines.WriteLeft(xml, bar);
-            attributes.Write(bar, part.Bars[index].Neck, divisions[index], RestBars.From(song, index));
+            attributes.Write(bar, part.Bars[index].Neck, divisions[index], RestBars.From(song, index), part.Bars[index].IsRest ? 0 : part.Bars[index].Repeats);
             WriteStaff(index, 1, form == StaffForm.Tablature);
             if (form == StaffForm.Both)
             {
@@ -126,12 +128,28 @@ internal sealed class PartWriter
         }
         if (part.Bars[index] is { RoadMap: { } map, IsRest: true } && (index == 0 || part.Bars[index - 1].RoadMap != map || !part.Bars[index - 1].IsRest))
             marks.Add((Beats.Zero, offset => directions.Words("road map: " + map, offset)));
-        foreach (var chord in chords[index]) marks.Add((chord.At, offset => harmonies.Write(chord, offset)));
+        AddHarmonies(index, marks);
+        return [.. marks.OrderBy(m => m.At)];
+    }
+
+    private void AddHarmonies(int index, List<(Beats At, Action<long> Write)> marks)
+    {
+        var starts = shapes.Next(part.Bars[index]);
+        foreach (var chord in chords[index])
+        {
+            starts.Remove(chord.At, out var shape);
+            marks.Add((chord.At, offset => harmonies.Write(chord, shape, offset)));
+        }
         foreach (var item in part.Bars[index].Strands.SelectMany(s => s.Events))
         {
-            if (item.ChordSymbol is { } symbol && !chords[index].Any(c => c.At == item.Start)) marks.Add((item.Start, offset => harmonies.Write(symbol, offset)));
+            if (item.ChordSymbol is not { } symbol || chords[index].Any(c => c.At == item.Start)) continue;
+            starts.Remove(item.Start, out var shape);
+            marks.Add((item.Start, offset => harmonies.Write(symbol, shape, offset)));
         }
-        return [.. marks.OrderBy(m => m.At)];
+        foreach (var (at, shape) in starts.OrderBy(s => s.Key))
+        {
+            if (reading.ChordOf(shape.Name) is { } chord) marks.Add((at, offset => harmonies.Write(shape, chord, offset)));
+        }
     }
 
     private long Units(Beats at, int bar) => (at * divisions[bar]).WholeCount(Beats.Quarter);

@@ -34,7 +34,7 @@ internal static class HeaderText
         if (isShared && strings.Count > 0) Setting("gauges", Gauges(strings));
         text.Append('\n');
         foreach (var part in song.Parts) WritePart(part, neck, isShared ? strings : [], text);
-        foreach (var shape in song.Shapes) text.Append(CultureInfo.InvariantCulture, $"shape {shape.Name} [{string.Join(' ', shape.Shape.LowToHigh.Select(f => f?.ToString() ?? "."))}]\n");
+        foreach (var shape in song.Shapes) text.Append(CultureInfo.InvariantCulture, $"shape {shape.Name} [{string.Join(' ', shape.Shape.LowToHigh.Select((f, i) => Slot(f, shape.Fingers.Count > 0 ? shape.Fingers[i] : null)))}]\n");
         if (song.Shapes.Count > 0) text.Append('\n');
 
         void Setting(string word, string value)
@@ -42,6 +42,8 @@ internal static class HeaderText
             if (value.Length > 0) text.Append(word.PadRight(7)).Append(' ').Append(value).Append('\n');
         }
     }
+
+    private static string Slot(Fret? fret, Finger? finger) => fret is null ? "." : finger is { } held ? string.Create(CultureInfo.InvariantCulture, $"{fret}f{(int)held}") : fret.Value.ToString();
 
     /// <summary>The tempo the song begins with.</summary>
     public static Tempo TempoOf(Song song) =>

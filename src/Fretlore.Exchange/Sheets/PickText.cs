@@ -20,7 +20,7 @@ internal static class PickText
             if (i > start && (Marked(item) || bar.ChangesAt(item.Start) is not null)) break;
             if (item.Spans != first.Spans || item.Graces.Count > 0 || item.Stroke != Stroke.None || item.Roll != Roll.None) break;
             if (item.IsRest && i > start) continue;
-            if (item.Shape != name || !Fits(item, i > start ? bar.Events[i - 1] : bar.Before, frets)) break;
+            if (item.Shape != name || !Fits(item, i > start ? bar.Events[i - 1] : bar.Before, frets, shape)) break;
             if (item.Notes.Any(n => n.IsPalmMuted) != first.Notes.Any(n => n.IsPalmMuted)) break;
             if ((item.PickingFinger is null) != (first.PickingFinger is null) && !item.Notes.All(n => n.IsTiedFromBefore)) break;
             isPart |= item.Notes.Count < frets.Count;
@@ -59,7 +59,7 @@ internal static class PickText
     private static bool Marked(Event item) => item.Words is not null || item.Dynamic is not null || item.ChordSymbol is not null || item.HasFermata;
 
     // Each note at the fret that is held down, one at another fret only alone; or all that sounds held on.
-    private static bool Fits(Event item, Event? before, Dictionary<StringNumber, Fret> frets)
+    private static bool Fits(Event item, Event? before, Dictionary<StringNumber, Fret> frets, NamedShape shape)
     {
         if (item.Notes.All(n => n.IsTiedFromBefore))
         {
@@ -69,7 +69,7 @@ internal static class PickText
         foreach (var note in item.Notes)
         {
             if (!note.LetsRing || note.Attack != Attack.Picked || note.GlideIn != GlideIn.None || note.GlideOut != GlideOut.None) return false;
-            if (NoteText.Of(note, palm: false) != note.Fret.ToString()) return false;
+            if (note.Finger != shape.FingerOf(note.String, note.Fret) || NoteText.Of(note with { Finger = null }, palm: false) != note.Fret.ToString()) return false;
             if (!frets.TryGetValue(note.String, out var held)) return false;
             if (held == note.Fret) continue;
             if (item.Notes.Count > 1) return false;

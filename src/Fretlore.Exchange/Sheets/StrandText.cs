@@ -74,7 +74,9 @@ internal sealed class StrandText(Neck neck, IReadOnlyDictionary<string, NamedSha
         var glideIn = GlideIn(fresh, bar.Bar);
         if (glideIn.Length > 0) joint = "";
         if (joint == "; ") joint = MarkGlide(hand, line) ? "" : ";";
-        var sound = SoundText.Of(item.Notes.Items, holdsAll, item.Roll, ShapeOf(item), NextPlace(bar.Events, index), neck, hand);
+        var shape = ShapeOf(item);
+        var told = shape is null ? item.Notes : item.Notes.Select(n => WithoutShapes(n, shapes[shape])).ToValueList();
+        var sound = SoundText.Of(told.Items, holdsAll, item.Roll, shape, NextPlace(bar.Events, index), neck, hand);
         if (holdsAll && item.Stroke != Score.Stroke.None) remarks.Add(RemarkKind.LeftOut, "A stroke on a note that is held.", part, bar.Bar + 1);
         var stroke = holdsAll ? "" : Stroke(item.Stroke);
         var allMuted = fresh.Count > 0 && fresh.All(n => n.IsPalmMuted);
@@ -205,9 +207,18 @@ internal sealed class StrandText(Neck neck, IReadOnlyDictionary<string, NamedSha
         var frets = shape.Shape.On(neck).Select(s => (s.String, s.Fret));
         if (!frets.SequenceEqual(item.Notes.Select(n => (n.String, n.Fret)))) return null;
         if (item.Notes.Any(n => n.IsTiedFromBefore || n.Attack == Attack.Tap || n.IsDead || n.Bend is { FromCents: > 0 })) return null;
-        var marks = item.Notes.Select(n => NoteText.Of(n with { Fret = Fret.Open }, true)).Distinct();
-        return marks.Count() == 1 && !SoundText.IsLetterFirst(SoundText.Outer(item.Notes.Items, palm: false)) ? name : null;
+        if (!HasItsFingers(item.Notes, shape)) return null;
+        var told = item.Notes.Select(n => WithoutShapes(n, shape)).ToValueList();
+        var marks = told.Select(n => NoteText.Of(n with { Fret = Fret.Open }, true)).Distinct();
+        return marks.Count() == 1 && !SoundText.IsLetterFirst(SoundText.Outer(told.Items, palm: false)) ? name : null;
     }
+
+    // Where the shape says a finger, the note has to have it.
+    private static bool HasItsFingers(ValueList<Note> notes, NamedShape shape) =>
+        notes.All(n => shape.FingerOf(n.String, n.Fret) is not { } finger || n.Finger == finger);
+
+    private static Note WithoutShapes(Note note, NamedShape shape) =>
+        note with { Finger = note.Finger == shape.FingerOf(note.String, note.Fret) ? null : note.Finger };
 
     private static ImmutableArray<StringNumber>? NextPlace(IReadOnlyList<Event> events, int index)
     {

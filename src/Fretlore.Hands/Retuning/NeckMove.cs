@@ -58,7 +58,9 @@ internal sealed class NeckMove
         {
             if (place is not null) frets[frets.Length - place.String.Value] = place.Fret;
         }
-        return shape with { Shape = new Shape(frets.ToValueList()), Neck = neck };
+        var moved = new Shape(frets.ToValueList());
+        // Fingers stay with the strings they hold; on other frets another hand is better found anew.
+        return shape with { Shape = moved, Neck = neck, Fingers = moved == shape.Shape ? shape.Fingers : default };
     }
 
     /// <summary>A place for each note of a line; null for one that is left out.</summary>

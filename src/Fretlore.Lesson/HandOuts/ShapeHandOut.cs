@@ -24,18 +24,15 @@ internal static class ShapeHandOut
             pages.Pictures(neck.Select(shape =>
             {
                 var box = NeckBox.Of(SpokenName.OfShape(shape.Name), shape.Shape);
-                var chord = Chord(reading, shape.Name);
+                var chord = reading.ChordOf(shape.Name);
                 var title = chord is null ? shape.Name : $"{shape.Name}: {chord.Symbol}";
                 return (title, marks.WidthOf(box), marks.HeightOf(box), (Func<double, double, IEnumerable<Mark>>)((x, y) => marks.Draw(box, x, y)));
             }));
             foreach (var shape in neck)
             {
-                if (Chord(reading, shape.Name) is { } chord) pages.Paragraph($"{shape.Name} is {chord.Symbol}: {chord.Reason}{(chord.Reason.EndsWith('.') ? "" : ".")}");
+                if (reading.ChordOf(shape.Name) is { } chord) pages.Paragraph($"{shape.Name} is {chord.Symbol}: {chord.Reason}{(chord.Reason.EndsWith('.') ? "" : ".")}");
             }
         }
         return pages.ToDocument();
     }
-
-    private static ChordReading? Chord(SongReading reading, string shape) =>
-        reading.Shapes.IsDefault ? null : reading.Shapes.FirstOrDefault(s => s.Shape == shape)?.Candidates.FirstOrDefault();
 }

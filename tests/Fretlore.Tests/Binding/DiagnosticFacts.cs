@@ -92,6 +92,7 @@ public partial class DiagnosticFacts
         { "FL2157", Top + "shape lift ⟦[7 7 9]⟧" },
         { "FL2158", Top + "shape lift ⟦[. . . . x .]⟧" },
         { "FL2159", Top + "shape lift [7 7 9 ⟦5v⟧ . .]" },
+        { "FL2159", Top + "shape lift [7 7 9f3 ⟦0f1⟧ . .]" },
         { "FL2160", Line + "pick [. 3 2 0 1 0]{ H 5 ⟦6⟧ } |" },
         { "FL2161", TwoParts + "part four\n  tuning D3 G3 B3 E4\nriff furnace\n  @6 W 0 |\nsection All\n  one furnace\n  four ⟦furnace as fretted⟧" },
         { "FL2162", TwoParts + "part four\n  tuning D3 G3 B3 E4\nriff furnace\n  @6 W 0 |\nsection All\n  one furnace\n  four ⟦furnace as sounded⟧" },

@@ -1,3 +1,4 @@
+using Fretlore.Exchange.Reports;
 using Fretlore.Score;
 using Fretlore.Tests.Exchange.Import;
 
@@ -56,14 +57,38 @@ public sealed class StandardFragmentFacts
     public void StaffType_IsATablatureBesideAnotherStaff() => Assert.Equal(
         "E2 A2 D3 G3 B3 E4", Imported.Measures(Fragment("staff-type-element") + Imported.Note("E", 4, 8, "whole", 3, 4)).Song.Parts[0].Neck.Tuning.ToString());
 
-    [Theory]
-    [InlineData("fret-element-frame")]
-    [InlineData("fingering-element-frame")]
-    public void Frame_StandsAtItsChord_AndItsDiagramIsNamedAsLeftOut(string name)
+    [Fact]
+    public void Frame_WithFingers_IsAShapeNamedByItsChord() => Assert.Equal("a [x 0 2f2 2f3 2f4 0]", Shape(Fragment("fingering-element-frame")));
+
+    /// <remarks>The barre at fret 12 is the index finger's; the one at 14 does not say its finger.</remarks>
+    [Fact]
+    public void Frame_WithABarre_IsHeldByTheIndexFinger() => Assert.Equal("a [x 12f1 14 14 14 12f1]", Shape(Fragment("fret-element-frame")));
+
+    [Fact]
+    public void Barre_OfAFrameByItself_IsThatOfTheChordsFrame() => Assert.Equal(
+        Shape(Fragment("fret-element-frame")), Shape($"<harmony><root><root-step>A</root-step></root><kind>major</kind>{Fragment("barre-element")}</harmony>"));
+
+    [Fact]
+    public void TabClef_MakesTheStaffATablature()
     {
-        var made = Imported.Measures(Fragment(name) + Imported.Note("A", 2, 16, "whole", 5, 0));
-        Assert.Equal("A", made.Song.Parts[0].Bars[0].Strands[0].Events[0].ChordSymbol);
-        Assert.Contains("Chord diagrams are not carried over.", Imported.Text(made.Remarks), StringComparison.Ordinal);
+        var made = Imported.Measures(
+            $"<attributes><staves>2</staves><clef number=\"1\"><sign>G</sign><line>2</line></clef>{Fragment("tab-clef").Replace("<clef>", "<clef number=\"2\">", StringComparison.Ordinal)}</attributes>"
+            + OnStaff(1) + "<backup><duration>16</duration></backup>" + OnStaff(2));
+        Assert.Equal([(3, 7)], made.Song.Parts.Single().Bars[0].Notes.Select(n => (n.String.Value, n.Fret.Number)));
+        Assert.Contains("The staff beside the tablature is taken to be the same music.", Imported.Text(made.Remarks), StringComparison.Ordinal);
+    }
+
+    private static string OnStaff(int staff) =>
+        $"<note><pitch><step>D</step><octave>4</octave></pitch><duration>16</duration><voice>{staff}</voice><type>whole</type><staff>{staff}</staff>"
+        + (staff == 2 ? "<notations><technical><string>3</string><fret>7</fret></technical></notations>" : "") + "</note>";
+
+    // As a sheet defines it, once it has gone through one.
+    private static string Shape(string harmony)
+    {
+        var made = Imported.Measures(harmony + Imported.Note("A", 2, 16, "whole", 5, 0));
+        Assert.DoesNotContain("diagram", string.Join('\n', made.Remarks.Where(r => r.Kind == RemarkKind.LeftOut)), StringComparison.Ordinal);
+        var shape = Imported.ThroughSheet(made.Song, out _).Shapes.Single();
+        return $"{shape.Name} [{string.Join(' ', shape.Shape.LowToHigh.Select((fret, i) => fret is null ? "x" : fret.ToString() + (shape.Fingers[i] is { } finger ? $"f{(int)finger}" : "")))}]";
     }
 
     [Theory]

@@ -17,7 +17,7 @@ internal static class SameSong
         text.AppendLine(song.Info.ToString());
         foreach (var part in song.Parts) text.AppendLine($"{part.Name} {part.Title} {part.Neck.Tuning} {part.Neck.Capo} {part.Neck.FretCount} {part.Neck.ScaleLength} {part.Sound}");
         foreach (var section in song.Sections) text.AppendLine(section.ToString());
-        if (withShapes) foreach (var shape in song.Shapes) text.AppendLine($"{shape.Name} {shape.Shape}");
+        if (withShapes) foreach (var shape in song.Shapes) text.AppendLine($"{shape.Name} {shape.Shape} {shape.Fingers}");
         foreach (var map in song.RoadMaps) text.AppendLine(map.ToString());
         foreach (var use in song.RoadMapUses) text.AppendLine(use.ToString());
         text.AppendLine(song.Lesson?.ToString());

@@ -46,7 +46,7 @@ internal static class SheetGen
             if (random.Next(4) == 0) text.Append("feel swing\n");
             var parts = random.Next(1, 3);
             for (var p = 0; p < parts; p++) text.Append($"part part{p} \"Part {p}\"\n");
-            text.Append($"shape low [{string.Join(' ', Enumerable.Range(0, strings).Select(i => i < 4 ? $"{random.Next(6)}" : "."))}]\n");
+            text.Append($"shape low [{string.Join(' ', Enumerable.Range(0, strings).Select(i => i < 4 ? Held() : "."))}]\n");
             text.Append($"riff first\n  {Bars(random.Next(1, 4))}\nriff second\n  {Bars(random.Next(1, 3))}\n");
             for (var s = 0; s < random.Next(1, 4); s++)
             {
@@ -56,6 +56,8 @@ internal static class SheetGen
             }
             return text.ToString();
         }
+
+        private string Held() => random.Next(6) is > 0 and var fret ? random.Next(3) == 0 ? $"{fret}f{fret % 4 + 1}" : $"{fret}" : "0";
 
         private string Line()
         {
@@ -147,7 +149,7 @@ internal static class SheetGen
                 case 9: fret = -1; return $"let{{ @{place} {other} }}";
                 case 10: fret = -1; return $"[{Slots(usable)}]{Pick("", "!", "m", "v")}";
                 case 11: fret = -1; return usable == strings && random.Next(3) == 0 ? "rake[" + string.Join(' ', Enumerable.Range(0, strings).Select(i => i < 2 ? "x" : i == 2 ? $"{random.Next(12)}" : ".")) + "]" : $"roll[{Slots(usable)}]";
-                case 12 when usable == strings: fret = -1; return Pick("#low", "#low!", "roll-down#low");
+                case 12 when usable == strings: fret = -1; return Pick("#low", "#low!", "roll-down#low", $"pick #low{{ {strings - random.Next(3)} }}");
                 case 13: return $"g{other + 2},{other}";
                 case 14: return Pick("d", "u") + fret;
                 case 15: fret = -1; return $"t{other + 5}";

@@ -30,8 +30,8 @@ internal sealed class FrameRows
         foreach (var name in NamesIn(model))
         {
             if (model.Song.Shapes.Items.FirstOrDefault(s => s.Name == name) is not { } shape) continue;
-            var chord = reading.Shapes.IsDefault ? null : reading.Shapes.FirstOrDefault(s => s.Shape == name)?.Candidates.FirstOrDefault();
-            var fingers = withFingers ? ShapeFingers.Of(shape.Shape, shape.Neck) : null;
+            var chord = reading.ChordOf(name);
+            var fingers = withFingers ? ShapeFingers.Of(shape) : null;
             found.Add((new ChordFrame(shape.Shape, fingers ?? []), chord is null ? null : ChordLabel.Of(chord.SymbolIn(style), ink), name));
         }
         frames = found.ToImmutable();

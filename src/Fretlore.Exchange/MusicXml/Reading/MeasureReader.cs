@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Xml.Linq;
 using Fretlore.Exchange.Import;
 using Fretlore.Exchange.Reports;
-using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Score;
 
@@ -47,10 +46,9 @@ internal sealed class MeasureMusic
 internal sealed class MeasureReader(Remarks remarks, string part, PartFacts facts)
 {
     private readonly NoteReader notes = new(remarks, part);
+    private readonly AttributesReader attributes = new(remarks, part, facts);
     private readonly Dictionary<string, Spans> openSpans = [];
     private readonly Dictionary<string, string> openStretches = [];
-    private long divisions = 1;
-    private int transposed;
     private int noteCount;
     private Beats time;
     private Beats lastStart;
@@ -67,17 +65,17 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
             switch (item.Name.LocalName)
             {
                 case "attributes":
-                    ReadAttributes(item);
+                    attributes.Read(item, made, bar);
                     break;
                 case "note":
                     ReadNote(item);
                     break;
                 case "backup":
-                    time = Beats.Max(Beats.Zero, time - (item.Duration(divisions) ?? Beats.Zero));
+                    time = Beats.Max(Beats.Zero, time - (item.Duration(attributes.Divisions) ?? Beats.Zero));
                     last = null;
                     break;
                 case "forward":
-                    time += item.Duration(divisions) ?? Beats.Zero;
+                    time += item.Duration(attributes.Divisions) ?? Beats.Zero;
                     Reach(time);
                     last = null;
                     break;
@@ -101,6 +99,7 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
             remarks.Add(RemarkKind.LeftOut, "Grace notes after the last note of a bar are not carried over.", part, bar + 1);
             graces = [];
         }
+        if (attributes.Again > 0) facts.Again[index] = attributes.Again;
         return made;
     }
 
@@ -111,63 +110,6 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
     {
         if (at > Beats.Of(4096)) throw new RefusedFileException("A bar of the file is longer than any music's.", "Export it again from the program it comes from.");
         made.Length = Beats.Max(made.Length, at);
-    }
-
-    private void ReadAttributes(XElement item)
-    {
-        if (item.Whole("divisions") is > 0 and <= 1_000_000 and var count) divisions = count;
-        foreach (var key in item.Elements("key").Take(1))
-        {
-            if (key.Whole("fifths") is { } fifths) made.Key = (true, XmlWords.Key(fifths, key.Text("mode")?.ToLowerInvariant()));
-            else remarks.Add(RemarkKind.LeftOut, "A key signature that is not major, minor or a mode is not carried over.", part, bar + 1);
-        }
-        foreach (var sign in item.Elements("time").Take(1)) made.Meter = MeterOf(sign) ?? made.Meter;
-        foreach (var transpose in item.Elements("transpose").Take(1))
-        {
-            transposed = Math.Clamp((transpose.Whole("chromatic") ?? 0) + 12 * (transpose.Whole("octave-change") ?? 0), -48, 48);
-        }
-        foreach (var clef in item.Elements("clef").Where(c => c.Text("sign") == "TAB")) facts.TabStaves.Add(XmlWords.Whole(clef.Said("number")) ?? 1);
-        foreach (var details in item.Elements("staff-details")) ReadStaff(details);
-        if (item.Elements("measure-style").Elements("measure-repeat").Any(r => r.Said("type") == "start"))
-            remarks.Add(RemarkKind.LeftOut, "A sign for bars played again is not carried over; the bars are as the file has them.", part, bar + 1);
-    }
-
-    private void ReadStaff(XElement details)
-    {
-        var strings = new SortedDictionary<int, Pitch>();
-        foreach (var tuning in details.Elements("staff-tuning"))
-        {
-            if (XmlWords.Whole(tuning.Said("line")) is >= 1 and <= 12 and var line && XmlWords.Pitch(tuning, "tuning-") is var (name, midi) && midi is >= 12 and <= 100)
-                strings[line] = new Height(midi).Spell(name);
-        }
-        if (strings.Count is >= 4 and <= 9)
-        {
-            if (facts.Tuning is null) facts.Tuning = new Tuning(strings.Values.ToValueList());
-            else if (!facts.Tuning.LowToHigh.SequenceEqual(strings.Values)) remarks.Add(RemarkKind.LeftOut, "A change of tuning within a part is not carried over.", part, bar + 1);
-            facts.TabStaves.Add(XmlWords.Whole(details.Said("number")) ?? 1);
-        }
-        else if (strings.Count > 0) remarks.Add(RemarkKind.LeftOut, $"A tuning of {strings.Count.ToString(CultureInfo.InvariantCulture)} strings is not carried over: a neck has four to nine.", part, bar + 1);
-        if (details.Whole("capo") is >= 0 and <= 12 and var capo) facts.Capos[bar] = capo;
-        else if (strings.Count > 0 && facts.Capos.Count > 0) facts.Capos[bar] = 0;
-    }
-
-    private static Meter? MeterOf(XElement sign)
-    {
-        var (count, unit) = (new List<int>(), 0);
-        foreach (var (beats, type) in sign.Elements("beats").Zip(sign.Elements("beat-type")))
-        {
-            if (XmlWords.Whole(type.Value.Trim()) is not { } one || one is < 1 or > 64) return null;
-            var groups = beats.Value.Split('+').Select(b => XmlWords.Whole(b.Trim()) ?? 0).ToList();
-            if (unit == 0) unit = one;
-            if (groups.Exists(g => g is < 1 or > 64) || one < unit && unit % one != 0 || one > unit && one % unit != 0) return null;
-            if (one > unit) count = [.. count.Select(c => c * (one / unit))];
-            var factor = one < unit ? unit / one : 1;
-            unit = Math.Max(unit, one);
-            count.AddRange(groups.Select(g => g * factor));
-        }
-        if (count.Count == 0) return null;
-        var stated = count.Count > 1 ? count.ToValueList() : default;
-        return Meter.IsValid(count.Sum(), unit, stated) ? new Meter(count.Sum(), unit, stated) : null;
     }
 
     private void ReadNote(XElement item)
@@ -185,7 +127,7 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
         RawNote? note = null;
         if (item.Element("rest") is null)
         {
-            note = notes.Read(item, bar, transposed, ref marks);
+            note = notes.Read(item, bar, attributes.Transposed, ref marks);
             facts.HasUnpitched |= note is null;
             if (note is null) remarks.Add(RemarkKind.LeftOut, "Notes without a pitch, such as drums, are not carried over.", part, bar + 1);
         }
@@ -205,7 +147,7 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
 
     private void Start(XElement item, RawNote? note, Event marks)
     {
-        var duration = item.Duration(divisions) ?? Beats.Zero;
+        var duration = item.Duration(attributes.Divisions) ?? Beats.Zero;
         lastStart = time;
         if (duration.IsZero) return;
         var (value, tuplet) = ValueOf(item);
@@ -236,7 +178,7 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
     private void Advance(XElement item)
     {
         if (item.Element("chord") is not null || item.Element("grace") is not null) return;
-        time += item.Duration(divisions) ?? Beats.Zero;
+        time += item.Duration(attributes.Divisions) ?? Beats.Zero;
         Reach(time);
         last = null;
     }
@@ -269,7 +211,7 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
 
     private void ReadDirection(XElement item)
     {
-        var at = Beats.Max(Beats.Zero, time + (XmlWords.Number(item.Text("offset")) is { } offset ? Beats.Of((long)Math.Round(offset * 10_000), 10_000 * divisions) : Beats.Zero));
+        var at = Beats.Max(Beats.Zero, time + (XmlWords.Number(item.Text("offset")) is { } offset ? Beats.Of((long)Math.Round(offset * 10_000), 10_000 * attributes.Divisions) : Beats.Zero));
         var voice = item.Whole("voice");
         var hasTempo = item.Elements("direction-type").Elements("metronome").Select(MetronomeOf).FirstOrDefault(t => t is not null);
         var sound = item.Element("sound");
@@ -377,11 +319,16 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
 
     private void ReadHarmony(XElement item)
     {
+        var symbol = ChordSymbols.Of(item);
+        var at = Beats.Max(Beats.Zero, time + (XmlWords.Number(item.Text("offset")) is { } offset ? Beats.Of((long)Math.Round(offset * 10_000), 10_000 * attributes.Divisions) : Beats.Zero));
+        foreach (var frame in item.Elements("frame"))
+        {
+            if (FrameReader.Of(frame, facts.IsOwn, symbol, (bar, at)) is { } shape) facts.Shapes.Add(shape);
+            else remarks.Add(RemarkKind.LeftOut, "A chord diagram that no neck can have is not carried over.", part, bar + 1);
+        }
         // Our own files tell the chords that the notes make from those that the sheet states.
         if (facts.IsOwn && item.Said("type") != "alternate") return;
-        if (ChordSymbols.Of(item) is not { } symbol) return;
-        var at = Beats.Max(Beats.Zero, time + (XmlWords.Number(item.Text("offset")) is { } offset ? Beats.Of((long)Math.Round(offset * 10_000), 10_000 * divisions) : Beats.Zero));
+        if (symbol is null) return;
         made.Waiting.Add(new Waiting(at, null, e => e with { ChordSymbol = symbol }, $"The chord symbol {symbol}"));
-        if (item.Element("frame") is not null) remarks.Add(RemarkKind.LeftOut, "Chord diagrams are not carried over.", part, bar + 1);
     }
 }

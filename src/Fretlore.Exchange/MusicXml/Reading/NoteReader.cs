@@ -187,7 +187,7 @@ internal sealed class NoteReader(Remarks remarks, string part)
             case "other-technical":
                 return OtherTechnical(value, made, bar);
             case "fingering" when item.Said("substitution") != "yes" && item.Said("alternate") != "yes":
-                return value is "T" or "t" or "0" ? made with { Finger = Finger.Thumb } : XmlWords.Whole(value) is >= 1 and <= 4 and var finger ? made with { Finger = (Finger)finger } : made;
+                return XmlWords.Finger(value) is { } finger ? made with { Finger = finger } : made;
             case "pluck":
                 if (value is "p" or "i" or "m" or "a" or "c") marks = marks with { PickingFinger = value[0] };
                 return made;

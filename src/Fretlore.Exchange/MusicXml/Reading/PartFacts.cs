@@ -13,6 +13,12 @@ internal sealed class PartFacts
 
     public SortedDictionary<int, int> Capos { get; } = [];
 
+    /// <summary>The chord frames, in order.</summary>
+    public List<StatedShape> Shapes { get; } = [];
+
+    /// <summary>Bars under a sign for playing the last bar, or the last two, again; and how many.</summary>
+    public SortedDictionary<int, int> Again { get; } = [];
+
     /// <summary>Notes with words to sing.</summary>
     public int Lyrics { get; set; }
 

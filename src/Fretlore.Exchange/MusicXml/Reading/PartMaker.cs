@@ -31,6 +31,8 @@ internal sealed class PartMaker(Remarks remarks, string title, string? sound, Pa
     private RawPart Make(string name, List<MeasureMusic> measures, int staff, int barCount)
     {
         var part = new RawPart { Title = name, Sound = sound, Tuning = facts.Tuning, HasUnpitched = facts.HasUnpitched };
+        part.Shapes.AddRange(facts.Shapes);
+        foreach (var (bar, count) in facts.Again) part.Again[bar] = count;
         foreach (var (bar, capo) in facts.Capos) part.Capos[bar] = capo;
         for (var i = 0; i < barCount; i++)
         {

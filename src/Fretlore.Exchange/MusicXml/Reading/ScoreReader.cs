@@ -14,6 +14,9 @@ internal sealed class ScoreReader(XElement root, Remarks remarks)
     private readonly List<MeasureLines> lines = [];
     private readonly List<bool> isImplicit = [];
 
+    // In a file of ours, some signs say more than the standard asks of them.
+    private bool IsOwn { get; } = root.Element("identification")?.Element("encoding").Text("software") == HeaderWriter.Software;
+
     public RawSong Read()
     {
         var written = root.Name.LocalName switch
@@ -27,7 +30,7 @@ internal sealed class ScoreReader(XElement root, Remarks remarks)
         if (written.Max(p => p.Measures.Count) > ImportLimits.MostBars) throw new RefusedFileException("The score has more bars than are taken.", "Split the score and import its pieces.");
         var names = root.Elements("part-list").Elements("score-part").GroupBy(p => p.Said("id") ?? "").ToDictionary(g => g.Key, g => g.First());
         foreach (var (id, measures) in written) ReadPart(names.GetValueOrDefault(id), measures);
-        var song = new RawSong { Info = Info() };
+        var song = new RawSong { Info = Info(), IsOwn = IsOwn };
         WriteBars(song);
         for (var p = 0; p < parts.Count; p++) new PartMaker(remarks, parts[p].Title, parts[p].Sound, parts[p].Facts).Write(parts[p].Measures, song);
         return song;
@@ -49,8 +52,7 @@ internal sealed class ScoreReader(XElement root, Remarks remarks)
     {
         var title = named.Text("part-name") is { Length: > 0 } name ? name : named.Text("part-abbreviation") is { Length: > 0 } shortName ? shortName
             : string.Create(CultureInfo.InvariantCulture, $"Part {parts.Count + 1}");
-        var isOwn = root.Element("identification")?.Element("encoding").Text("software") == HeaderWriter.Software;
-        var facts = new PartFacts { IsOwn = isOwn, SaysPalmMutes = measures.Any(m => m.Items.Any(i => i.Element("play") is not null)) };
+        var facts = new PartFacts { IsOwn = IsOwn, SaysPalmMutes = measures.Any(m => m.Items.Any(i => i.Element("play") is not null)) };
         var reader = new MeasureReader(remarks, title, facts);
         var read = new List<MeasureMusic>();
         for (var i = 0; i < measures.Count; i++)

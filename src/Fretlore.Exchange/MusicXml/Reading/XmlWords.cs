@@ -31,6 +31,9 @@ internal static class XmlWords
         return Beats.Of((long)Math.Round(number * 10_000), 10_000 * divisions);
     }
 
+    /// <summary>A fretting finger: 1 to 4, or T or 0 for the thumb.</summary>
+    public static Finger? Finger(string? text) => text is "T" or "t" or "0" ? Score.Finger.Thumb : Whole(text) is >= 1 and <= 4 and var number ? (Finger)number : null;
+
     public static ValueBase? Value(string? type) => type switch
     {
         "whole" => ValueBase.Whole,
