@@ -3,7 +3,6 @@ using System.Xml.Linq;
 using Fretlore.Exchange.Reports;
 using Fretlore.Guitar;
 using Fretlore.Music;
-using Fretlore.Score;
 
 namespace Fretlore.Exchange.MusicXml.Reading;
 
