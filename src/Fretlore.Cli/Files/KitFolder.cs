@@ -13,6 +13,10 @@ internal sealed class KitFolder(string path)
 {
     private const string BuildingMark = ".fretlore-building-";
 
+    /// <summary>Says why no kit can be written to a folder, and returns the exit code; null where one can, as far as can be seen.</summary>
+    public static int? Refuse(Surroundings surroundings, string name) => OutputPlace.RefuseFolder(
+        surroundings, name, path => new KitFolder(path).Refusal() is var (message, remedy) ? ($"{name} can't hold the kit: {message}", remedy) : null);
+
     /// <summary>Why no kit may be written here: what is wrong and what to do; null when one may.</summary>
     public (string Message, string Remedy)? Refusal()
     {

@@ -2,7 +2,6 @@ using System.Diagnostics;
 using System.Globalization;
 using Fretlore.Cli.Output;
 using Fretlore.Lesson.Kit;
-using Fretlore.Workspace;
 
 namespace Fretlore.Cli.Files;
 
@@ -51,15 +50,9 @@ internal sealed class KitWatch(Surroundings surroundings, string sheet, KitFolde
     private bool Build(bool takesOldSound, CancellationToken stop, Action? progress = null)
     {
         var watch = Stopwatch.StartNew();
-        var file = SheetFile.Read(surroundings, sheet);
-        var song = SongWorkspace.Open(file.Text);
-        var findings = file.Wrong is null ? song.Findings : [.. file.Findings];
-        FindingPrinter.Write(surroundings.Error, sheet, findings, surroundings.Colours);
-        if (file.Wrong is not null || song.HasErrors || song.Song is null)
+        if (OpenedSheet.Open(surroundings, sheet, "The kit stays as it was", out _) is not { Workspace: var song })
         {
             owesSound = false;
-            surroundings.Out.WriteLine($"{sheet} has errors: the kit stays as it was.");
-            surroundings.Out.Flush();
             return true;
         }
         cache.TakesOldSound = takesOldSound;

@@ -14,7 +14,8 @@ internal sealed class OverlayFolder(string path)
 {
     private const string FrameName = "frame-%06d.png";
 
-    public bool IsFree => !File.Exists(path) && (!Directory.Exists(path) || !Directory.EnumerateFileSystemEntries(path).Any());
+    /// <summary>Whether nothing is there that would be lost.</summary>
+    public static bool IsFree(string path) => !File.Exists(path) && (!Directory.Exists(path) || !Directory.EnumerateFileSystemEntries(path).Any());
 
     /// <summary>Writes every picture with its times.</summary>
     /// <returns>How many frames of moving tabs there are.</returns>

@@ -18,6 +18,7 @@ internal static class ProposalWriter
         {
             return WrongUse.Write(surroundings.Error, $"A sheet's name ends in .lore, and {output} doesn't.", "Choose another name with -o.");
         }
+        if (output is not null && OutputPlace.RefuseFile(surroundings, output, replaces) is { } unfit) return unfit;
         var asked = question.Ask(takes);
         if (asked.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
         var answer = asked.Value;

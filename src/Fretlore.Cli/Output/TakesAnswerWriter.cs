@@ -24,6 +24,7 @@ internal static class TakesAnswerWriter
 {
     public static int Run(Surroundings surroundings, SongWorkspace workspace, TakesWish wish)
     {
+        if (!wish.OnlyLooks && OutputPlace.RefuseFolder(surroundings, wish.Folder, path => File.Exists(path) ? ($"{wish.Folder} is a file.", "Choose a folder with -o.") : null) is { } unfit) return unfit;
         var asked = wish.Question.Ask(workspace);
         if (asked.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
         var answer = asked.Value;

@@ -6,7 +6,6 @@ using Fretlore.Lesson.Captions;
 using Fretlore.Lesson.Film;
 using Fretlore.Music;
 using Fretlore.Lesson.Plans;
-using Fretlore.Workspace;
 using Fretlore.Workspace.Questions;
 
 namespace Fretlore.Cli.Verbs;
@@ -44,26 +43,9 @@ internal static class CaptionsVerb
             if (time.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
             budget = time.Value;
         }
-        var file = SheetFile.Read(surroundings, asked.Sheet);
-        if (file.Wrong is not null)
-        {
-            FindingPrinter.Write(surroundings.Error, asked.Sheet, file.Findings, surroundings.Colours);
-            return file.ExitCode;
-        }
-        var workspace = SongWorkspace.Open(file.Text);
-        if (workspace.HasErrors || workspace.Song is null)
-        {
-            FindingPrinter.Write(surroundings.Error, asked.Sheet, workspace.Findings, surroundings.Colours);
-            surroundings.Error.WriteLine($"No captions were written: {FindingPrinter.Count(workspace.Findings)} in {asked.Sheet}.");
-            return ExitCode.SheetHasErrors;
-        }
-        var result = workspace.PlanFilm(budget);
-        if (result is FilmPlanResult.Refused refused)
-        {
-            WrongUse.Write(surroundings.Error, refused.Reason, refused.Remedy);
-            return ExitCode.SheetHasErrors;
-        }
-        return Write(surroundings, asked, ((FilmPlanResult.Made)result).Plan);
+        if (OpenedSheet.Open(surroundings, asked.Sheet, "No captions were written", out var code) is not { } opened) return code;
+        if (opened.PlanFilm(surroundings, budget, out code) is not { } plan) return code;
+        return OutputPlace.RefuseFile(surroundings, asked.Output) ?? Write(surroundings, asked, plan);
     }
 
     private static int Write(Surroundings surroundings, Asked asked, FilmPlan plan)
@@ -117,9 +99,7 @@ internal static class CaptionsVerb
     {
         try
         {
-            var full = surroundings.PathOf(output);
-            if (Directory.Exists(full)) return WrongUse.Write(surroundings.Error, $"{output} is a folder.", "Give the file to write with -o.");
-            SafeFile.Write(full, (stream, _) => stream.Write(bytes));
+            SafeFile.Write(surroundings.PathOf(output), (stream, _) => stream.Write(bytes));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

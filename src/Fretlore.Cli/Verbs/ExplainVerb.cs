@@ -3,7 +3,6 @@ using System.Text.Json;
 using Fretlore.Cli.Files;
 using Fretlore.Cli.Json;
 using Fretlore.Cli.Output;
-using Fretlore.Workspace;
 using Fretlore.Workspace.Explanation;
 
 namespace Fretlore.Cli.Verbs;
@@ -25,20 +24,8 @@ internal static class ExplainVerb
 
     private static int Run(Surroundings surroundings, string path, int? bar, bool asJson)
     {
-        var file = SheetFile.Read(surroundings, path);
-        if (file.Wrong is not null)
-        {
-            FindingPrinter.Write(surroundings.Error, path, file.Findings, surroundings.Colours);
-            return file.ExitCode;
-        }
-        var song = SongWorkspace.Open(file.Text);
-        if (song.HasErrors || song.Song is null)
-        {
-            FindingPrinter.Write(surroundings.Error, path, song.Findings, surroundings.Colours);
-            surroundings.Error.WriteLine($"Nothing was explained: {FindingPrinter.Count(song.Findings)} in {path}.");
-            return ExitCode.SheetHasErrors;
-        }
-        var answer = Explainer.Explain(song.Song, song.Reading, song.Hands, bar);
+        if (OpenedSheet.Open(surroundings, path, "Nothing was explained", out var code) is not var (workspace, song)) return code;
+        var answer = Explainer.Explain(song, workspace.Reading, workspace.Hands, bar);
         if (answer.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
         if (asJson) surroundings.Out.WriteLine(JsonSerializer.Serialize(answer.Value, AnswerJson.Readable.SongExplanation));
         else ExplanationPrinter.Write(surroundings.Out, answer.Value);

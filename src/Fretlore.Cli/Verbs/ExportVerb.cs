@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Globalization;
 using Fretlore.Cli.Files;
 using Fretlore.Cli.Output;
-using Fretlore.Workspace;
 using Fretlore.Workspace.Exchange;
 
 namespace Fretlore.Cli.Verbs;
@@ -43,24 +42,12 @@ internal static class ExportVerb
             return WrongUse.Write(
                 surroundings.Error, string.Create(CultureInfo.InvariantCulture, $"Tab can't be {width} characters wide."), string.Create(CultureInfo.InvariantCulture, $"Give a --width from {narrowest} to {widest}."));
         }
-        var file = SheetFile.Read(surroundings, sheet);
-        if (file.Wrong is not null)
-        {
-            FindingPrinter.Write(surroundings.Error, sheet, file.Findings, surroundings.Colours);
-            return file.ExitCode;
-        }
-        var song = SongWorkspace.Open(file.Text);
-        FindingPrinter.Write(surroundings.Error, sheet, song.Findings, surroundings.Colours);
-        if (song.HasErrors || song.Song is null)
-        {
-            surroundings.Error.WriteLine($"Nothing was exported: {FindingPrinter.Count(song.Findings)} in {sheet}.");
-            return ExitCode.SheetHasErrors;
-        }
+        if (OpenedSheet.Open(surroundings, sheet, "Nothing was exported", out var code) is not { Workspace: var song }) return code;
         var path = output ?? Path.ChangeExtension(sheet == SheetFile.StandardInput ? "song" : sheet, extension);
+        if (OutputPlace.RefuseFile(surroundings, path, replace) is { } refused) return refused;
         try
         {
             var (full, export) = (surroundings.PathOf(path), SongExport.Write(song, wanted, width ?? SongExport.UsualWidth));
-            if (Directory.Exists(full)) return WrongUse.Write(surroundings.Error, $"{path} is a folder.", "Give the file to make with -o.");
             if (SafeFile.TryCreate(full, export.Bytes)) surroundings.Out.WriteLine($"{path} is ready.");
             else if (!replace) return WrongUse.Write(surroundings.Error, $"{path} is already there and was left as it is.", "Choose another name with -o, or replace it with --replace.");
             else

@@ -8,7 +8,6 @@ using Fretlore.Hands.Grips;
 using Fretlore.Hands.Plans;
 using Fretlore.Lesson.Fingers;
 using Fretlore.Score;
-using Fretlore.Workspace;
 using Fretlore.Workspace.Hands;
 using Fretlore.Workspace.Questions;
 
@@ -36,18 +35,7 @@ internal static class HandsVerb
     {
         var hand = HandText.Read(handSize);
         if (hand.Misread is { } noHand) return WrongUse.Write(surroundings.Error, noHand);
-        var file = SheetFile.Read(surroundings, path);
-        if (file.Wrong is not null)
-        {
-            FindingPrinter.Write(surroundings.Error, path, file.Findings, surroundings.Colours);
-            return file.ExitCode;
-        }
-        var workspace = SongWorkspace.Open(file.Text);
-        if (workspace.HasErrors || workspace.Song is not { } song)
-        {
-            FindingPrinter.Write(surroundings.Error, path, workspace.Findings, surroundings.Colours);
-            return ExitCode.SheetHasErrors;
-        }
+        if (OpenedSheet.Open(surroundings, path, "No hands were planned", out var code) is not var (workspace, song)) return code;
         var chosen = PartChoice.Read(partNames, song);
         if (chosen.Misread is { } noPart) return WrongUse.Write(surroundings.Error, noPart);
         int[] parts = chosen.Value.Count == 0 ? [.. Enumerable.Range(0, song.Parts.Count)] : [.. chosen.Value];

@@ -25,6 +25,7 @@ internal static class ImportVerb
     private static int Run(Surroundings surroundings, string path, string output, bool replace)
     {
         if (!output.EndsWith(".lore", StringComparison.OrdinalIgnoreCase)) return WrongUse.Write(surroundings.Error, $"A sheet's name ends in .lore, and {output} doesn't.", "Choose another name with -o.");
+        if (OutputPlace.RefuseFile(surroundings, output, replace) is { } unfit) return unfit;
         byte[] bytes;
         try
         {

@@ -4,7 +4,6 @@ using Fretlore.Cli.Files;
 using Fretlore.Cli.Output;
 using Fretlore.Engraving.Layout;
 using Fretlore.Lesson.Kit;
-using Fretlore.Workspace;
 using Fretlore.Workspace.Questions;
 
 namespace Fretlore.Cli.Verbs;
@@ -67,34 +66,18 @@ internal static class KitVerb
 
     private static int Run(Surroundings surroundings, string sheet, string output, KitOptions options, string? parts)
     {
-        var file = SheetFile.Read(surroundings, sheet);
-        if (file.Wrong is not null)
-        {
-            FindingPrinter.Write(surroundings.Error, sheet, file.Findings, surroundings.Colours);
-            return file.ExitCode;
-        }
-        var song = SongWorkspace.Open(file.Text);
-        FindingPrinter.Write(surroundings.Error, sheet, song.Findings, surroundings.Colours);
-        if (song.HasErrors || song.Song is null)
-        {
-            surroundings.Error.WriteLine($"No kit was made: {FindingPrinter.Count(song.Findings)} in {sheet}.");
-            return ExitCode.SheetHasErrors;
-        }
-
-        var chosen = PartChoice.Read(parts, song.Song);
+        if (OpenedSheet.Open(surroundings, sheet, "No kit was made", out var code) is not var (workspace, song)) return code;
+        var chosen = PartChoice.Read(parts, song);
         if (chosen.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
-        if (output.Length == 0 || output.Contains('\0')) return WrongUse.Write(surroundings.Error, "that can't be a folder.", "Name the folder with -o.");
+        if (KitFolder.Refuse(surroundings, output) is { } unfit) return unfit;
         var folder = new KitFolder(surroundings.PathOf(output));
-        if (Try(surroundings, output, folder.Refusal, out var refusal) is { } unreadable) return unreadable;
-        if (refusal is var (message, remedy)) return WrongUse.Write(surroundings.Error, $"{output} can't hold the kit: {message}", remedy);
-
         options = options with { Parts = chosen.Value };
         KitResult result;
         using (var stop = new StopSignal())
         {
             try
             {
-                result = KitProgress.Show(surroundings, progress => song.MakeKit(options, progress, stop: stop.Token));
+                result = KitProgress.Show(surroundings, progress => workspace.MakeKit(options, progress, stop: stop.Token));
             }
             catch (OperationCanceledException)
             {
@@ -114,22 +97,13 @@ internal static class KitVerb
             return ExitCode.SheetHasErrors;
         }
         var made = (KitResult.Made)result;
-        if (Try(surroundings, output, () => folder.Write(made.Kit), out var kept) is { } unwritable) return unwritable;
-        Report(surroundings, output, made, kept!);
-        return ExitCode.Fine;
-    }
-
-    /// <summary>Does something with the kit's folder; says so and returns the exit code where the system refuses it.</summary>
-    private static int? Try<T>(Surroundings surroundings, string output, Func<T> act, out T? result)
-    {
         try
         {
-            result = act();
-            return null;
+            Report(surroundings, output, made, folder.Write(made.Kit));
+            return ExitCode.Fine;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            result = default;
             return WrongUse.Write(surroundings.Error, $"{output} can't be written: {Reason.Of(e)}", "Choose another folder with -o.");
         }
     }

@@ -6,7 +6,6 @@ using Fretlore.Cli.Output;
 using Fretlore.Lesson.Plans;
 using Fretlore.Lesson.Subjects;
 using Fretlore.Score;
-using Fretlore.Workspace;
 using Fretlore.Workspace.Questions;
 
 namespace Fretlore.Cli.Verbs;
@@ -35,28 +34,10 @@ internal static class LessonVerb
             if (time.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
             budget = time.Value;
         }
-        var file = SheetFile.Read(surroundings, path);
-        if (file.Wrong is not null)
-        {
-            FindingPrinter.Write(surroundings.Error, path, file.Findings, surroundings.Colours);
-            return file.ExitCode;
-        }
-        var workspace = SongWorkspace.Open(file.Text);
-        if (workspace.HasErrors || workspace.Song is not { } song)
-        {
-            FindingPrinter.Write(surroundings.Error, path, workspace.Findings, surroundings.Colours);
-            surroundings.Error.WriteLine($"No lesson was planned: {FindingPrinter.Count(workspace.Findings)} in {path}.");
-            return ExitCode.SheetHasErrors;
-        }
-        var result = workspace.PlanFilm(budget);
-        if (result is FilmPlanResult.Refused refused)
-        {
-            WrongUse.Write(surroundings.Error, refused.Reason, refused.Remedy);
-            return ExitCode.SheetHasErrors;
-        }
-        var plan = ((FilmPlanResult.Made)result).Plan;
-        if (asJson) surroundings.Out.WriteLine(JsonSerializer.Serialize(Answer(song, plan), AnswerJson.Readable.LessonAnswer));
-        else FilmPlanPrinter.Write(surroundings.Out, song, plan);
+        if (OpenedSheet.Open(surroundings, path, "No lesson was planned", out var code) is not { } opened) return code;
+        if (opened.PlanFilm(surroundings, budget, out code) is not { } plan) return code;
+        if (asJson) surroundings.Out.WriteLine(JsonSerializer.Serialize(Answer(opened.Song, plan), AnswerJson.Readable.LessonAnswer));
+        else FilmPlanPrinter.Write(surroundings.Out, opened.Song, plan);
         return ExitCode.Fine;
     }
 

@@ -4,8 +4,7 @@ using Fretlore.Cli.Files;
 using Fretlore.Cli.Output;
 using Fretlore.Engraving.Output;
 using Fretlore.Lesson.Overlays;
-using Fretlore.Lesson.Plans;
-using Fretlore.Workspace;
+using Fretlore.Score;
 
 namespace Fretlore.Cli.Verbs;
 
@@ -37,46 +36,27 @@ internal static class OverlayVerb
 
     private static int Run(Surroundings surroundings, Asked asked)
     {
-        var file = SheetFile.Read(surroundings, asked.Sheet);
-        if (file.Wrong is not null)
-        {
-            FindingPrinter.Write(surroundings.Error, asked.Sheet, file.Findings, surroundings.Colours);
-            return file.ExitCode;
-        }
-        var workspace = SongWorkspace.Open(file.Text);
-        if (workspace.HasErrors || workspace.Song is null)
-        {
-            FindingPrinter.Write(surroundings.Error, asked.Sheet, workspace.Findings, surroundings.Colours);
-            surroundings.Error.WriteLine($"No overlays were made: {FindingPrinter.Count(workspace.Findings)} in {asked.Sheet}.");
-            return ExitCode.SheetHasErrors;
-        }
-        var result = workspace.PlanFilm();
-        if (result is FilmPlanResult.Refused refused)
-        {
-            WrongUse.Write(surroundings.Error, refused.Reason, refused.Remedy);
-            return ExitCode.SheetHasErrors;
-        }
-        var plan = ((FilmPlanResult.Made)result).Plan;
+        if (OpenedSheet.Open(surroundings, asked.Sheet, "No overlays were made", out var code) is not { } opened) return code;
+        if (opened.PlanFilm(surroundings, null, out code) is not { } plan) return code;
         if (asked.Step is { } step && (step < 1 || step > plan.Steps.Count))
         {
             return WrongUse.Write(surroundings.Error, $"the film has no step {step}.", $"Its steps are 1 to {plan.Steps.Count}; `fretlore lesson` prints them.");
         }
         var frame = FilmFrame.All.Single(f => f.Name == asked.Frame);
-        var overlays = workspace.PlanOverlays(plan, frame, asked.Rate, asked.Step);
+        var overlays = opened.Workspace.PlanOverlays(plan, frame, asked.Rate, asked.Step);
         if (overlays.Tabs.Length + overlays.Shapes.Length == 0) return WrongUse.Write(surroundings.Error, "there is nothing to lay over this film: no step plays a riff.", string.Join(' ', plan.Remarks));
-        return Write(surroundings, asked, workspace, overlays, frame);
+        if (OutputPlace.RefuseFolder(surroundings, asked.Output, path => OverlayFolder.IsFree(path) ? null : ($"{asked.Output} is already there and was left as it is.", "Name a new folder with -o.")) is { } unfit) return unfit;
+        return Write(surroundings, asked, opened.Song, overlays, frame);
     }
 
-    private static int Write(Surroundings surroundings, Asked asked, SongWorkspace workspace, OverlayPlan overlays, FilmFrame frame)
+    private static int Write(Surroundings surroundings, Asked asked, Song song, OverlayPlan overlays, FilmFrame frame)
     {
-        if (asked.Output.Length == 0 || asked.Output.Contains('\0')) return WrongUse.Write(surroundings.Error, "that can't be a folder.", "Name a new folder with -o.");
         var folder = new OverlayFolder(surroundings.PathOf(asked.Output));
-        if (!folder.IsFree) return WrongUse.Write(surroundings.Error, $"{asked.Output} is already there and was left as it is.", "Name a new folder with -o.");
         var ground = asked.Ink == "white" ? PictureGround.ClearUnderWhiteInk : PictureGround.Clear;
         using var stop = new StopSignal();
         try
         {
-            var written = folder.Write(workspace.Song!, overlays, frame, asked.Rate, ground, said => surroundings.Error.WriteLine(said), stop.Token);
+            var written = folder.Write(song, overlays, frame, asked.Rate, ground, said => surroundings.Error.WriteLine(said), stop.Token);
             surroundings.Out.WriteLine($"{asked.Output}: {written} frames and {overlays.Shapes.Length} pictures, each with its times beside it.");
             if (!asked.NoVideo && overlays.Tabs.Length > 0)
             {

@@ -9,7 +9,6 @@ using Fretlore.Music.Chords;
 using Fretlore.Score;
 using Fretlore.Workspace.Pages;
 using Fretlore.Workspace.Questions;
-using Fretlore.Workspace;
 
 namespace Fretlore.Cli.Verbs;
 
@@ -76,23 +75,12 @@ internal static class PagesVerb
 
     private static int Run(Surroundings surroundings, Asked asked)
     {
-        var file = SheetFile.Read(surroundings, asked.Sheet);
-        if (file.Wrong is not null)
-        {
-            FindingPrinter.Write(surroundings.Error, asked.Sheet, file.Findings, surroundings.Colours);
-            return file.ExitCode;
-        }
-        var song = SongWorkspace.Open(file.Text);
-        FindingPrinter.Write(surroundings.Error, asked.Sheet, song.Findings, surroundings.Colours);
-        if (song.HasErrors || song.Song is null)
-        {
-            surroundings.Error.WriteLine($"No pages were made: {FindingPrinter.Count(song.Findings)} in {asked.Sheet}.");
-            return ExitCode.SheetHasErrors;
-        }
+        if (OpenedSheet.Open(surroundings, asked.Sheet, "No pages were made", out var code) is not var (workspace, song)) return code;
         if (FormOf(asked.Output) is not { } form) return WrongUse.Write(surroundings.Error, $"{asked.Output} is no name for pages.", "End it in .pdf, .svg or .png.");
-        var request = RequestOf(asked, form, song.Song);
+        var request = RequestOf(asked, form, song);
         if (request.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
-        return SongPages.Write(song, request.Value) switch
+        if (OutputPlace.RefuseFile(surroundings, asked.Output) is { } unfit) return unfit;
+        return SongPages.Write(workspace, request.Value) switch
         {
             PagesResult.Refused refused => WrongUse.Write(surroundings.Error, refused.Reason, refused.Remedy),
             PagesResult.Made made => Write(surroundings, asked, made),

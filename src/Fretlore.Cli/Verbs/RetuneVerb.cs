@@ -6,7 +6,6 @@ using Fretlore.Cli.Files;
 using Fretlore.Cli.Json;
 using Fretlore.Cli.Output;
 using Fretlore.Hands.Retuning;
-using Fretlore.Workspace;
 using Fretlore.Workspace.Questions;
 using Fretlore.Workspace.Retuning;
 
@@ -49,22 +48,12 @@ internal static class RetuneVerb
         {
             return WrongUse.Write(surroundings.Error, $"A sheet's name ends in .lore, and {output} doesn't.", "Choose another name with -o.");
         }
-        var file = SheetFile.Read(surroundings, wish.Path);
-        if (file.Wrong is not null)
-        {
-            FindingPrinter.Write(surroundings.Error, wish.Path, file.Findings, surroundings.Colours);
-            return file.ExitCode;
-        }
-        var workspace = SongWorkspace.Open(file.Text);
-        if (workspace.HasErrors || workspace.Song is null)
-        {
-            FindingPrinter.Write(surroundings.Error, wish.Path, workspace.Findings, surroundings.Colours);
-            return ExitCode.SheetHasErrors;
-        }
-        var answer = wish.Question.Ask(workspace);
+        if (OpenedSheet.Open(surroundings, wish.Path, "Nothing was retuned", out var code) is not { } opened) return code;
+        if (output is not null && OutputPlace.RefuseFile(surroundings, output, wish.Replaces) is { } unfit) return unfit;
+        var answer = wish.Question.Ask(opened.Workspace);
         if (answer.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
         var retuned = answer.Value;
-        if (output is not null && NewSheetFile.Write(surroundings, wish.AsJson ? surroundings.Error : surroundings.Out, output, Encoding.UTF8.GetBytes(retuned.Sheet), wish.Replaces) is var code and not ExitCode.Fine) return code;
+        if (output is not null && NewSheetFile.Write(surroundings, wish.AsJson ? surroundings.Error : surroundings.Out, output, Encoding.UTF8.GetBytes(retuned.Sheet), wish.Replaces) is var failed and not ExitCode.Fine) return failed;
         if (wish.AsJson) surroundings.Out.WriteLine(JsonSerializer.Serialize(Answer(retuned, output is null), AnswerJson.Readable.RetuneJson));
         else
         {

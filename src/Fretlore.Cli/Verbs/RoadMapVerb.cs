@@ -10,6 +10,8 @@ namespace Fretlore.Cli.Verbs;
 /// <summary><c>fretlore roadmap</c>: solos by rules.</summary>
 internal static class RoadMapVerb
 {
+    private const string Undone = "No road map was read";
+
     public static Verb Make(Surroundings surroundings)
     {
         var sheet = new Argument<string?>("SHEET") { Description = "The sheet, NAME.lore; - reads it from the standard input.", Arity = ArgumentArity.ZeroOrOne };
@@ -46,7 +48,7 @@ internal static class RoadMapVerb
                 var read = new List<SongWorkspace>();
                 foreach (var takePath in takePaths)
                 {
-                    if (Open(surroundings, takePath, out var takeCode) is not { } take) return takeCode;
+                    if (OpenedSheet.Open(surroundings, takePath, Undone, out var takeCode) is not { Workspace: var take }) return takeCode;
                     read.Add(take);
                 }
                 var proposal = new ProposalQuestion(parsed.GetRequiredValue(called), parsed.GetValue(part), parsed.GetValue(section));
@@ -59,10 +61,10 @@ internal static class RoadMapVerb
             var wanted = LevelText.Read(parsed.GetValue(level));
             if (wanted.Misread is { } noLevel) return WrongUse.Write(surroundings.Error, noLevel);
             if (!TryReadModel(surroundings, parsed.GetValue(phrases), out var model)) return ExitCode.WrongUse;
-            if (Open(surroundings, path, out var code) is not { } workspace) return code;
+            if (OpenedSheet.Open(surroundings, path, Undone, out var code) is not { Workspace: var workspace }) return code;
             if (parsed.GetValue(check) is { } solo)
             {
-                if (Open(surroundings, solo, out var soloCode) is not { } soloSheet) return soloCode;
+                if (OpenedSheet.Open(surroundings, solo, Undone, out var soloCode) is not { Workspace: var soloSheet }) return soloCode;
                 return SoloAnswerWriter.Run(
                     surroundings, workspace, soloSheet, solo, new SoloQuestion(map, parsed.GetValue(section), parsed.GetValue(part), parsed.GetValue(from)), parsed.GetValue(json));
             }
@@ -71,23 +73,6 @@ internal static class RoadMapVerb
             return TakesAnswerWriter.Run(surroundings, workspace, wish);
         });
         return verb;
-    }
-
-    /// <summary>A sheet with a song and no errors; null when it is not, which is said.</summary>
-    internal static SongWorkspace? Open(Surroundings surroundings, string path, out int code)
-    {
-        var file = SheetFile.Read(surroundings, path);
-        code = file.ExitCode;
-        if (file.Wrong is not null)
-        {
-            FindingPrinter.Write(surroundings.Error, path, file.Findings, surroundings.Colours);
-            return null;
-        }
-        var workspace = SongWorkspace.Open(file.Text);
-        if (!workspace.HasErrors && workspace.Song is not null) return workspace;
-        FindingPrinter.Write(surroundings.Error, path, workspace.Findings, surroundings.Colours);
-        code = ExitCode.SheetHasErrors;
-        return null;
     }
 
     private static bool TryReadModel(Surroundings surroundings, string? path, out PhraseModel? model)

@@ -5,7 +5,6 @@ using Fretlore.Cli.Output;
 using Fretlore.Score;
 using Fretlore.Sound.Mixing;
 using Fretlore.Sound.Output;
-using Fretlore.Workspace;
 using Fretlore.Workspace.Questions;
 
 namespace Fretlore.Cli.Verbs;
@@ -99,23 +98,12 @@ internal static class SoundVerb
 
     private static int Run(Surroundings surroundings, Asked asked)
     {
-        var file = SheetFile.Read(surroundings, asked.Sheet);
-        if (file.Wrong is not null)
-        {
-            FindingPrinter.Write(surroundings.Error, asked.Sheet, file.Findings, surroundings.Colours);
-            return file.ExitCode;
-        }
-        var song = SongWorkspace.Open(file.Text);
-        FindingPrinter.Write(surroundings.Error, asked.Sheet, song.Findings, surroundings.Colours);
-        if (song.HasErrors || song.Song is null)
-        {
-            surroundings.Error.WriteLine($"Nothing was played: {FindingPrinter.Count(song.Findings)} in {asked.Sheet}.");
-            return ExitCode.SheetHasErrors;
-        }
-        var request = RequestOf(asked, song.Song);
+        if (OpenedSheet.Open(surroundings, asked.Sheet, "Nothing was played", out var code) is not { Song: var song }) return code;
+        var request = RequestOf(asked, song);
         if (request.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
         if (FormatOf(asked) is not { } format) return WrongUse.Write(surroundings.Error, $"{asked.Output} is no name for a sound file.", "End it in .wav or .opus.");
-        return SongMixer.Prepare(song.Song, request.Value) switch
+        if (OutputPlace.RefuseFile(surroundings, asked.Output) is { } unfit) return unfit;
+        return SongMixer.Prepare(song, request.Value) switch
         {
             SoundResult.Refused refused => WrongUse.Write(surroundings.Error, refused.Message, refused.Remedy),
             SoundResult.Ready ready => Write(surroundings, asked.Output, ready.Mix, format),

@@ -39,16 +39,8 @@ internal static class WatchVerb
             if (file.IsThere) return WrongUse.Write(surroundings.Error, "the standard input can't be watched.", "Name the sheet's file.");
             return file.ExitCode;
         }
-        if (output.Length == 0 || output.Contains('\0')) return WrongUse.Write(surroundings.Error, "that can't be a folder.", "Name the folder with -o.");
+        if (KitFolder.Refuse(surroundings, output) is { } unfit) return unfit;
         var folder = new KitFolder(surroundings.PathOf(output));
-        try
-        {
-            if (folder.Refusal() is var (message, remedy)) return WrongUse.Write(surroundings.Error, $"{output} can't hold the kit: {message}", remedy);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return WrongUse.Write(surroundings.Error, $"{output} can't be read: {Reason.Of(e)}", "Choose another folder with -o.");
-        }
         using var stop = new StopSignal();
         var watch = new KitWatch(surroundings, sheet, folder, options);
         var clock = Stopwatch.StartNew();

@@ -67,7 +67,7 @@ public sealed class KitWatchFacts : IDisposable
         Save(watch, Song);
         var before = desktop.Everything("kit");
         Save(watch, Song.Replace("Q 0 3 5 3", "Q 0 3 5", StringComparison.Ordinal));
-        Assert.Contains("has errors: the kit stays as it was.", output.ToString(), StringComparison.Ordinal);
+        Assert.Contains("The kit stays as it was: 1 error in ", error.ToString(), StringComparison.Ordinal);
         Assert.Contains("FL2100", error.ToString(), StringComparison.Ordinal);
         Assert.Equal(before, desktop.Everything("kit"));
     }
