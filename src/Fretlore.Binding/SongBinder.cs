@@ -75,7 +75,11 @@ public static class SongBinder
     private static Neck OwnNeck(RiffSyntax riff, Neck neck, DiagnosticBag problems)
     {
         var own = riff.Settings.Aggregate(new NeckSettings(), (read, setting) => NeckReader.Read(read, setting, problems));
-        return own == new NeckSettings() ? neck : own.On(neck);
+        if (own == new NeckSettings()) return neck;
+        var on = own.On(neck);
+        if (riff.Settings.FirstOrDefault(s => s.Word.Text is "capo") is { } capo) CapoReader.Check(on.Capo, on.Tuning, capo.Span, problems);
+        else if (riff.Settings.FirstOrDefault(s => s.Word.Text is "tuning") is { } tuning) CapoReader.Check(on.Capo, on.Tuning, tuning.Span, problems);
+        return on;
     }
 
     // A shape belongs to the song's tuning where it fits, or else to that of a part or riff.

@@ -1,6 +1,6 @@
 namespace Fretlore.Guitar;
 
-/// <summary>A fret counted from the nut or the capo; 0 is the open string.</summary>
+/// <summary>A fret as written: counted from the capo where it covers all strings, or else from the nut; 0 is the open string.</summary>
 /// <param name="Number">0 to 36.</param>
 public readonly record struct Fret(int Number)
 {

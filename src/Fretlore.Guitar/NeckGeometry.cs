@@ -36,8 +36,8 @@ public sealed record NeckGeometry
 
     public double LowScaleLength { get; }
 
-    /// <summary>The fret the capo is at; 0 for none. Frets asked for count from it.</summary>
-    public int Capo { get; init; }
+    /// <summary>The capo, which says what the frets asked for count from.</summary>
+    public Capo Capo { get; init; }
 
     /// <summary>Between neighbouring strings at the nut, in millimetres.</summary>
     public double NutSpacing { get; init; } = UsualNutSpacing;
@@ -59,7 +59,7 @@ public sealed record NeckGeometry
         : HighScaleLength + (LowScaleLength - HighScaleLength) * (number.Value - 1) / (StringCount - 1);
 
     /// <summary>From the nut to a fret, along the string.</summary>
-    public double FromNut(StringNumber number, Fret fret) => FromNut(ScaleLength(number), Capo + fret.Number);
+    public double FromNut(StringNumber number, Fret fret) => FromNut(ScaleLength(number), Capo.FromNut(number, fret));
 
     /// <summary>What sounds: from the fret to the bridge, along the string.</summary>
     public double SoundingLength(StringNumber number, Fret fret) => ScaleLength(number) - FromNut(number, fret);

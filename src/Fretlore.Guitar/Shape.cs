@@ -3,7 +3,7 @@ using Fretlore.Music;
 namespace Fretlore.Guitar;
 
 /// <summary>One fret, or none, for each string, sounded together; from the low string to the high one.</summary>
-/// <param name="LowToHigh">A fret per string counted from the capo; null where the string is not sounded.</param>
+/// <param name="LowToHigh">A fret per string, as written under the capo; null where the string is not sounded.</param>
 public sealed record Shape(ValueList<Fret?> LowToHigh)
 {
     /// <summary>The heights that sound on a neck with as many strings, low string first.</summary>

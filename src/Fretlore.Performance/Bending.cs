@@ -1,3 +1,4 @@
+using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Score;
 
@@ -18,7 +19,7 @@ internal static class Bending
     private const double DipSeconds = 0.24;
     private const double IndefiniteGlideSemitones = 4;
 
-    public static PitchCurve CurveOf(Sounding note, TempoMap tempo)
+    public static PitchCurve CurveOf(Sounding note, Neck neck, TempoMap tempo)
     {
         if (!Moves(note)) return PitchCurve.Flat;
         var onset = tempo.SecondsAt(note.Onset);
@@ -29,7 +30,7 @@ internal static class Bending
         var cents = start;
         if (note.First.GlideIn != GlideIn.None)
         {
-            var from = 100 * (note.First.GlideIn == GlideIn.FromBelow ? -Math.Min(IndefiniteGlideSemitones, note.First.Fret.Number) : IndefiniteGlideSemitones);
+            var from = 100 * (note.First.GlideIn == GlideIn.FromBelow ? -Math.Min(IndefiniteGlideSemitones, neck.Capo.AboveOpen(note.First.String, note.First.Fret)) : IndefiniteGlideSemitones);
             var length = Math.Min(GlideSeconds(from), end / 2);
             moves.Add(new PitchMove(0, length, start + from, start, true));
             start += from;
@@ -48,7 +49,7 @@ internal static class Bending
             var to = i == note.Values.Count - 1 ? end : Math.Min(tempo.SecondsAt(value.End) - onset, end);
             if (to > from) cents = AddValue(value, from, to, cents, moves, vibrato);
         }
-        AddGlideOut(note, end, cents, moves, vibrato);
+        AddGlideOut(note, neck, end, cents, moves, vibrato);
         return new PitchCurve(start, moves.ToValueList(), vibrato.ToValueList());
     }
 
@@ -89,12 +90,12 @@ internal static class Bending
         vibrato.Add(new VibratoStretch(from, to, cents > 0 ? -depth : depth, VibratoHertz));
     }
 
-    private static void AddGlideOut(Sounding note, double end, double cents, List<PitchMove> moves, List<VibratoStretch> vibrato)
+    private static void AddGlideOut(Sounding note, Neck neck, double end, double cents, List<PitchMove> moves, List<VibratoStretch> vibrato)
     {
         var target = (note.GlideTo, note.Last.GlideOut) switch
         {
             ({ } semitones, _) => 100.0 * semitones,
-            (_, GlideOut.Downwards) => cents - 100 * Math.Min(IndefiniteGlideSemitones, note.Last.Fret.Number),
+            (_, GlideOut.Downwards) => cents - 100 * Math.Min(IndefiniteGlideSemitones, neck.Capo.AboveOpen(note.Last.String, note.Last.Fret)),
             (_, GlideOut.Upwards) => cents + 100 * IndefiniteGlideSemitones,
             _ => cents,
         };

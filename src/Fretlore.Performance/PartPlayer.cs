@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Score;
 
@@ -15,21 +16,21 @@ internal static class PartPlayer
         var songEnd = bars.Length == 0 ? Beats.Zero : bars[^1].Start + BarLength(bars.Length - 1);
         Ringing.Release(sounding, events, songEnd, BarLength);
         var notes = sounding
-            .SelectMany(note => Strokes(note, tempo))
+            .SelectMany(note => Strokes(note, part.Bars[bars[note.Played.Bar].Bar].Neck, tempo))
             .OrderBy(n => n.Onset).ThenByDescending(n => n.String.Value)
             .ToImmutableArray();
         return new PerformedPart(part, notes);
     }
 
-    private static IEnumerable<PerformedNote> Strokes(Sounding note, TempoMap tempo)
+    private static IEnumerable<PerformedNote> Strokes(Sounding note, Neck neck, TempoMap tempo)
     {
-        var curve = Bending.CurveOf(note, tempo);
+        var curve = Bending.CurveOf(note, neck, tempo);
         var onset = tempo.SecondsAt(note.Onset);
         var whole = Whole(note, tempo);
         var strokes = TremoloPicking.StrokesOf(note);
         if (strokes.Count == 1 && note.First.Trill is { } other)
         {
-            foreach (var trilled in Trills.Of(whole, other, tempo)) yield return trilled;
+            foreach (var trilled in Trills.Of(whole, other, note.First.TrillSemitones(neck) ?? 0, tempo)) yield return trilled;
             yield break;
         }
         if (strokes.Count == 1)

@@ -10,7 +10,11 @@ internal static class Trills
 {
     private const double LongestNote = 0.125;
 
-    public static IEnumerable<PerformedNote> Of(PerformedNote note, Fret other, TempoMap tempo)
+    /// <param name="note">The whole note.</param>
+    /// <param name="other">The fret it is trilled with.</param>
+    /// <param name="semitones">From the note's pitch up to that fret's.</param>
+    /// <param name="tempo">The song's tempos.</param>
+    public static IEnumerable<PerformedNote> Of(PerformedNote note, Fret other, int semitones, TempoMap tempo)
     {
         var step = Beats.Of(1, 8);
         if (note.Release - note.Onset < step * 2) step = (note.Release - note.Onset) / 2;
@@ -25,7 +29,7 @@ internal static class Trills
             yield return note with
             {
                 Fret = isOther ? other : note.Fret,
-                Height = isOther ? note.Height + (other.Number - note.Fret.Number) : note.Height,
+                Height = isOther ? note.Height + semitones : note.Height,
                 Onset = start,
                 Release = end,
                 OnsetSeconds = tempo.SecondsAt(start),

@@ -30,7 +30,7 @@ public sealed record Note
 
     public required StringNumber String { get; init; }
 
-    /// <summary>Counted from the capo. For a natural harmonic the fret touched; for a dead note at no fret, 0.</summary>
+    /// <summary>As written under the capo. For a natural harmonic the fret touched; for a dead note at no fret, 0.</summary>
     public required Fret Fret
     {
         get => new(fret);
@@ -123,8 +123,8 @@ public sealed record Note
         init => rare = rare is null && value is null ? null : (RareMarks.Of(rare) with { Trill = value }).OrNull();
     }
 
-    /// <summary>The other fret of its trill when it is moved to another fret, as far from that; null without a trill, or where that would be below the open string.</summary>
-    public Fret? TrillFrom(Fret fret) => Trill is { } other && other.Number - Fret.Number + fret.Number is >= 0 and var moved ? new Fret(moved) : null;
+    /// <summary>Semitones up to the other note of its trill on the neck it is played on, below 0 when that is lower; null without a trill.</summary>
+    public int? TrillSemitones(Neck neck) => Trill is { } other ? neck.Semitones(String, Fret, other) : null;
 
     /// <summary>How far the tremolo arm dips the pitch right after the onset, in cents below it; 0 for no dip.</summary>
     public int DipCents

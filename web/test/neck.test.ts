@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
+import { capoWords, highestFret, sounding } from '../src/neck/capo.ts';
 import { dotsAt, windowFor } from '../src/neck/geometry.ts';
 import { Hands, indexAt } from '../src/neck/moment.ts';
 import { formOf } from '../src/neck/roles.tsx';
@@ -59,4 +60,15 @@ test('a degree has one shape, whatever its sign', () => {
 test('a chord is in force until the next', () => {
   const moments = [{ at: 1, index: 7 }, { at: 3, index: -1 }];
   assert.deepEqual([0, 1, 2.9, 3].map(seconds => indexAt(moments, seconds)), [-1, 7, 7, -1]);
+});
+
+test('frets count from a capo over all strings, and from the nut under one over some', () => {
+  const strings = [40, 45, 50, 55, 59, 64].map(midi => ({ name: '', midi }));
+  const [none, all, some] = [{ strings, capo: 0, frets: 24 }, { strings, capo: 2, frets: 24 }, { strings, capo: 2, frets: 24, capoStrings: [5, 3] as const }];
+  assert.deepEqual([6, 4].map(s => sounding(none, s, 3)), [43, 53]);
+  assert.deepEqual([6, 4].map(s => sounding(all, s, 3)), [45, 55]);
+  assert.deepEqual([0, 1, 2, 3].map(f => sounding(some, 4, f)), [52, null, null, 53]);
+  assert.deepEqual([0, 1, 2].map(f => sounding(some, 6, f)), [40, 41, 42]);
+  assert.deepEqual([none, all, some].map(highestFret), [24, 22, 24]);
+  assert.deepEqual([none, all, some].map(capoWords), ['', 'fret 2', 'fret 2 on strings 5–3']);
 });

@@ -1,3 +1,4 @@
+using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Score;
 using Fretlore.Syntax;
@@ -15,7 +16,7 @@ internal sealed record KeyChange(Key Key) : Change;
 
 internal sealed record FeelChange(Feel Feel) : Change;
 
-internal sealed record CapoChange(int Fret) : Change;
+internal sealed record CapoChange(Capo Capo) : Change;
 
 internal sealed record DynamicMark(Dynamic Dynamic) : Change;
 

@@ -64,7 +64,8 @@ internal sealed partial class MusicBinder
         if (isRiff) Problems.Add(FormProblems.CapoWithinRiff(written.Span));
         else
         {
-            notes.Neck = notes.Neck with { Capo = capo.Fret };
+            CapoReader.Check(capo.Capo, notes.Neck.Tuning, written.Span, Problems);
+            notes.Neck = notes.Neck with { Capo = capo.Capo };
             recent.Clear();
         }
     }

@@ -115,8 +115,13 @@ internal sealed class NoteBinder(DiagnosticBag problems)
 
     private Note? Finish(StringNumber number, Fret fret, bool isDead, bool tapped, NoteMarks marks, Reach reach, TextSpan span)
     {
-        var harmonic = marks.Harmonic is null ? null : HarmonicOf(marks.Harmonic, fret, isDead, span);
+        var harmonic = marks.Harmonic is null ? null : HarmonicOf(marks.Harmonic, number, fret, isDead, span);
         var touched = harmonic is { Kind: HarmonicKind.Natural };
+        if (Neck.Capo.IsBehind(number, fret))
+        {
+            problems.Add(PlaceProblems.FretBehindCapo(span, number, fret, Neck.Capo));
+            return null;
+        }
         if (touched ? fret.Number > Neck.HighestFret.Number + 12 : !Neck.Has(number, fret))
         {
             problems.Add(PlaceProblems.FretBeyondNeck(span, fret.Number, Neck));
@@ -151,6 +156,7 @@ internal sealed class NoteBinder(DiagnosticBag problems)
     {
         if (Numerals.Of(trill.Amount) is not { } other) return null;
         if (hasNoFret || other == fret.Number) problems.Add(TechniqueProblems.NoTrill(trill.Span));
+        else if (Neck.Capo.IsBehind(number, new Fret(other))) problems.Add(PlaceProblems.FretBehindCapo(trill.Span, number, new Fret(other), Neck.Capo));
         else if (!Neck.Has(number, new Fret(other))) problems.Add(TechniqueProblems.TrillBeyondNeck(trill.Span, other, Neck.HighestFret.Number));
         else return new Fret(other);
         return null;
@@ -162,7 +168,7 @@ internal sealed class NoteBinder(DiagnosticBag problems)
         else if (fret.IsOpen || touched) problems.Add(TechniqueProblems.BendOfOpenString(marks.Moves.Span));
     }
 
-    private Harmonic? HarmonicOf(MarkSyntax mark, Fret fret, bool isDead, TextSpan span)
+    private Harmonic? HarmonicOf(MarkSyntax mark, StringNumber number, Fret fret, bool isDead, TextSpan span)
     {
         if (isDead)
         {
@@ -171,18 +177,17 @@ internal sealed class NoteBinder(DiagnosticBag problems)
         }
         if (mark.Amount is not { IsMissing: false, Text.Length: > 0 } amount)
         {
-            if (HarmonicSeries.SemitonesAbove(fret.Number) is not null) return new Harmonic(HarmonicKind.Natural, fret);
-            problems.Add(TechniqueProblems.NoNodeAtFret(span, fret.Number));
+            if (Neck.Harmonic(number, Fret.Open, fret) is not null) return new Harmonic(HarmonicKind.Natural, fret);
+            if (!Neck.Capo.IsBehind(number, fret)) problems.Add(TechniqueProblems.NoNodeAtFret(span, fret.Number, Neck.Capo.IsPartial ? Neck.Capo.On(number) : 0));
             return null;
         }
         if (amount.Text == "p") return new Harmonic(HarmonicKind.Pinch, fret);
         if (Numerals.Of(amount) is not { } touchedAt) return null;
-        var distance = (long)touchedAt - fret.Number;
-        if (distance is > 0 and < 100 && HarmonicSeries.SemitonesAbove((int)distance) is not null)
+        if (touchedAt > fret.Number && touchedAt < 100 && Neck.Harmonic(number, fret, new Fret(touchedAt)) is not null)
         {
             return new Harmonic(HarmonicKind.Touched, new Fret(touchedAt));
         }
-        problems.Add(TechniqueProblems.NoNodeAbove(mark.Span, fret.Number));
+        problems.Add(TechniqueProblems.NoNodeAbove(mark.Span, fret.Number, Neck.Above(number, fret, 12)!.Value.Number));
         return null;
     }
 
@@ -192,8 +197,8 @@ internal sealed class NoteBinder(DiagnosticBag problems)
     /// <summary>The pitch at the onset of a note on a neck, harmonics included.</summary>
     public static Height Sounding(Neck neck, StringNumber number, Fret fret, Harmonic? harmonic) => harmonic?.Kind switch
     {
-        HarmonicKind.Natural => neck.Sounding(number, Fret.Open) + (HarmonicSeries.SemitonesAbove(fret.Number) ?? 0),
-        HarmonicKind.Touched => neck.Sounding(number, fret) + (HarmonicSeries.SemitonesAbove(harmonic.TouchedAt.Number - fret.Number) ?? 0),
+        HarmonicKind.Natural => neck.Open(number) + (neck.Harmonic(number, Fret.Open, fret) ?? 0),
+        HarmonicKind.Touched => neck.Sounding(number, fret) + (neck.Harmonic(number, fret, harmonic.TouchedAt) ?? 0),
         _ => neck.Sounding(number, fret),
     };
 }

@@ -16,8 +16,8 @@ internal static class PlaceProblems
         $"Choose strings from 1 to {neck.StringCount}.");
 
     public static Diagnostic FretBeyondNeck(TextSpan span, int fret, Neck neck) => Error("FL2152", span,
-        neck.Capo > 0
-            ? $"Fret {fret} is beyond the neck: counted from the capo at fret {neck.Capo} the highest is {neck.HighestFret}."
+        neck.Capo.CountedFrom > 0
+            ? $"Fret {fret} is beyond the neck: counted from the capo at fret {neck.Capo.Fret} the highest is {neck.HighestFret}."
             : $"Fret {fret} is beyond the neck: the highest is {neck.HighestFret}.",
         "Play it on a higher string, put a blank between two frets that ran together, or say how many frets the neck has: `frets 27`.");
 
@@ -60,6 +60,14 @@ internal static class PlaceProblems
     public static Diagnostic CannotSoundThere(TextSpan span, string riff, int fret, int number) => Error("FL2162", span,
         $"Riff `{Shown(riff)}` can't sound the same on this neck: the note at fret {fret} of string {number} has no place.",
         "Play it `as fretted`, or write a riff for this part.");
+
+    public static Diagnostic FretBehindCapo(TextSpan span, StringNumber number, Fret fret, Capo capo) => Error("FL2163", span,
+        $"Fret {fret} of string {number} is not above the {capo.Words}: no finger can stop the string there.",
+        $"Under a partial capo frets count from the nut: write `0` for the string as the capo stops it, or a fret from {capo.Fret + 1} on.");
+
+    public static Diagnostic NoNodeUnderCapo(TextSpan span, string riff, StringNumber number, Fret fret) => Error("FL2164", span,
+        $"Riff `{Shown(riff)}` touches string {number} at fret {fret}, and under this capo no harmonic sounds there.",
+        "Write a riff for this capo, or play it `as sounded`.");
 
     private static string Slots(int count) => count == 1 ? "1 slot" : $"{count} slots";
 

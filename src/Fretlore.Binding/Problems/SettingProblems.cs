@@ -1,3 +1,4 @@
+using Fretlore.Guitar;
 using Fretlore.Syntax;
 using static Fretlore.Binding.Problems.Finding;
 
@@ -40,7 +41,7 @@ internal static class SettingProblems
 
     public static Diagnostic NoCapo(TextSpan span, string text, int highest) => Error("FL2009", span,
         $"`{Shown(text)}` is no place for a capo.",
-        $"Write its fret, 0 to {highest}; 0 takes it off.");
+        $"Write its fret, 0 to {highest}, and the strings it covers when these are not all, such as `2 on 5-3`; 0 takes it off.");
 
     public static Diagnostic NoFeel(TextSpan span, string text) => Error("FL2010", span,
         $"`{Shown(text)}` is no feel.",
@@ -73,6 +74,18 @@ internal static class SettingProblems
     public static Diagnostic GaugeCount(TextSpan span, int gauges, int strings) => Error("FL2020", span,
         $"These are {gauges} gauges for {strings} strings.",
         "Write one for each open string of the tuning, low string first.");
+
+    public static Diagnostic CapoNeedsNeighbours(TextSpan span, string strings) => Error("FL2021", span,
+        $"A capo can't cover `{Shown(strings)}`: it lies across strings that are next to each other.",
+        "Write the first and the last of them, such as `on 5-3`, or one string, such as `on 4`.");
+
+    public static Diagnostic CapoOnMissingString(TextSpan span, Capo capo, int strings) => Error("FL2022", span,
+        $"The capo lies on {(capo.Lowest == capo.Highest ? "string" : "strings")} {capo.Strings}, and this neck has strings 1 (the highest) to {strings} (the lowest).",
+        $"Choose strings from 1 to {strings}, or give a part with other strings a `capo` of its own; `capo off` is none.");
+
+    public static Diagnostic CapoOnAllStrings(TextSpan span, Capo capo) => Error("FL2023", span,
+        $"This capo covers all strings: strings {capo.Strings} are all this neck has.",
+        $"Write `capo {capo.Fret}`; frets are counted from it then.");
 
     public static Diagnostic UnknownChange(TextSpan span, string word, IEnumerable<string> known) => Error("FL2016", span,
         $"`{Shown(word)}` is no change.",

@@ -103,14 +103,14 @@ internal static class TechniqueProblems
         "A dead note has no pitch to bend.",
         "Take the bend out, or write the fret without the `x`.");
 
-    public static Diagnostic NoNodeAtFret(TextSpan span, int fret) => Error("FL2230", span,
+    public static Diagnostic NoNodeAtFret(TextSpan span, int fret, int open) => Error("FL2230", span,
         $"No natural harmonic sounds clearly over fret {fret}.",
-        $"Harmonics lie over frets {string.Join(", ", HarmonicSeries.Nodes.Select(n => n.Number).Where(n => n <= 24))}; "
+        $"Harmonics lie over frets {string.Join(", ", HarmonicSeries.Nodes.Select(n => n.Number).Where(n => n <= 24).Select(n => n + open))}{(open > 0 ? " of a string under this capo" : "")}; "
             + $"`{fret}*{fret + 12}` touches an octave above a stopped fret {fret}.");
 
-    public static Diagnostic NoNodeAbove(TextSpan span, int fret) => Error("FL2231", span,
+    public static Diagnostic NoNodeAbove(TextSpan span, int fret, int octave) => Error("FL2231", span,
         $"No harmonic sounds clearly there above fret {fret}.",
-        $"Touch 12 frets above the stopped fret for the octave, `{fret}*{fret + 12}`; 3, 4, 5, 7, 9, 16, 19 and 24 above work too.");
+        $"Touch 12 frets above the stopped fret for the octave, `{fret}*{octave}`; 3, 4, 5, 7, 9, 16, 19 and 24 above work too.");
 
     public static Diagnostic HarmonicOfDeadNote(TextSpan span) => Error("FL2232", span,
         "A dead note has no harmonic.",

@@ -34,10 +34,22 @@ internal static class FrettedPlacer
         ValueList<Note> Moved(List<(Note Note, TextSpan Span)> list) =>
             list.Select(n => n.Note with { Sounding = NoteBinder.Sounding(neck, n.Note.String, n.Note.Fret, n.Note.Harmonic) }).ToValueList();
 
+        Diagnostic? Unplayable(Note note)
+        {
+            if (!neck.Has(note.String, note.Fret) && !neck.Capo.IsBehind(note.String, note.Fret)) return PlaceProblems.RiffBeyondNeck(at, riff, note.String.Value, note.Fret.Number);
+            foreach (var fret in note.Trill is { } other ? [note.Fret, other] : (ReadOnlySpan<Fret>)[note.Fret])
+            {
+                if (neck.Capo.IsBehind(note.String, fret)) return PlaceProblems.FretBehindCapo(at, note.String, fret, neck.Capo);
+            }
+            return note.Harmonic is { Kind: not HarmonicKind.Pinch } && Harmonic(note) is null ? PlaceProblems.NoNodeUnderCapo(at, riff, note.String, note.Harmonic.TouchedAt) : null;
+        }
+
+        int? Harmonic(Note note) => neck.Harmonic(note.String, note.Harmonic is { Kind: HarmonicKind.Touched } ? note.Fret : Fret.Open, note.Harmonic!.TouchedAt);
+
         bool Fits(Note note)
         {
-            if (neck.Has(note.String, note.Fret)) return true;
-            problems.Add(PlaceProblems.RiffBeyondNeck(at, riff, note.String.Value, note.Fret.Number));
+            if (Unplayable(note) is not { } problem) return true;
+            problems.Add(problem);
             return false;
         }
     }

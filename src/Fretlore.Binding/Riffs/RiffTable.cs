@@ -34,7 +34,8 @@ internal sealed class RiffTable(BindContext context, Dictionary<string, RiffSynt
             return null;
         }
         var sounded = play.Mode is { IsMissing: false, Text: "sounded" };
-        if (SameTuning(riff.Neck.Tuning, neck.Tuning)) sounded = false;
+        // Under another capo frets stay, as a player's hand does, unless the sheet asks for the pitches.
+        if (SameTuning(riff.Neck.Tuning, neck.Tuning)) sounded &= riff.Neck.Capo != neck.Capo;
         else if (play.Mode is null or { IsMissing: true })
         {
             context.Problems.Add(FormProblems.RiffOfOtherTuning(play.Span, name, riff.Neck.Tuning.ToString(), neck.Tuning.ToString()));

@@ -152,13 +152,11 @@ internal sealed class SoundedPlacer
     private Fret? FretOn(Note note, StringNumber number)
     {
         var stopped = from.Sounding(note.String, note.Fret);
-        var fret = new Fret(stopped - to.Sounding(number, Fret.Open));
         if (note.Harmonic?.Kind == HarmonicKind.Natural)
         {
-            return from.Sounding(note.String, Fret.Open) == to.Sounding(number, Fret.Open) ? note.Fret : null;
+            return from.Open(note.String) == to.Open(number) ? to.Above(number, Fret.Open, from.Capo.AboveOpen(note.String, note.Fret)) : null;
         }
-        if (!to.Has(number, fret)) return null;
-        return fret.IsOpen && note.Bend is not null ? null : fret;
+        return to.FretOf(number, stopped) is not { } fret || fret.IsOpen && note.Bend is not null ? null : fret;
     }
 
     private DraftBar Moved(DraftBar bar, int b) => bar with
@@ -185,9 +183,9 @@ internal sealed class SoundedPlacer
         var number = chain.Placed ?? note.String;
         var fret = FretOn(note, number) ?? note.Fret;
         var harmonic = note.Harmonic is { Kind: HarmonicKind.Touched } touched
-            ? touched with { TouchedAt = new Fret(touched.TouchedAt.Number + fret.Number - note.Fret.Number) }
-            : note.Harmonic is { Kind: HarmonicKind.Pinch } pinch ? pinch with { TouchedAt = fret } : note.Harmonic;
-        return note with { String = number, Fret = fret, Harmonic = harmonic, Trill = note.TrillFrom(fret) };
+            ? touched with { TouchedAt = to.Above(number, fret, from.Semitones(note.String, note.Fret, touched.TouchedAt)) ?? fret }
+            : note.Harmonic is { } other ? other with { TouchedAt = fret } : null;
+        return note with { String = number, Fret = fret, Harmonic = harmonic, Trill = note.TrillSemitones(from) is { } trill ? to.Above(number, fret, trill) : null };
     }
 
     private StringNumber MovedString(int b, int s, int e, StringNumber held) =>

@@ -28,7 +28,7 @@ internal static class ChangeReader
             "meter" => Meter(rest, span, problems) is { } meter ? new MeterChange(meter) : null,
             "tempo" => Tempo(rest, span, problems) is { } tempo ? new TempoChange(tempo) : null,
             "key" => Key(rest, span, problems) is { } key ? new KeyChange(key) : null,
-            "capo" => Capo(rest, span, problems) is { } fret ? new CapoChange(fret) : null,
+            "capo" => CapoReader.Read(rest, span, problems) is { } capo ? new CapoChange(capo) : null,
             "feel" => Feel(rest, span, problems) is { } feel ? new FeelChange(feel) : null,
             "swing" or "straight" => Feel(words, span, problems) is { } feel ? new FeelChange(feel) : null,
             "chord" => rest.Length == 1 ? new ChordSymbolMark(rest[0].Text) : Odd(SettingProblems.NoChordSymbol(span), problems),
@@ -91,16 +91,6 @@ internal static class ChangeReader
         return null;
     }
 
-    public static int? Capo(ImmutableArray<SheetWord> words, TextSpan span, DiagnosticBag problems)
-    {
-        if (words.Length == 1)
-        {
-            if (words[0].Is("off") || words[0].Is("none")) return 0;
-            if (Numerals.Of(words[0].Text) is { } fret and <= HighestCapo) return fret;
-        }
-        problems.Add(SettingProblems.NoCapo(span, SheetWord.Join(words), HighestCapo));
-        return null;
-    }
 
     /// <summary>Reads <c>straight</c>, <c>swing</c> (eighths) or <c>swing S</c> (16ths).</summary>
     public static Feel? Feel(ImmutableArray<SheetWord> words, TextSpan span, DiagnosticBag problems)
@@ -114,8 +104,6 @@ internal static class ChangeReader
         problems.Add(SettingProblems.NoFeel(span, SheetWord.Join(words)));
         return null;
     }
-
-    public const int HighestCapo = 12;
 
     private static Change? Odd(Diagnostic problem, DiagnosticBag problems)
     {

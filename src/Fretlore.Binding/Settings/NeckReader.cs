@@ -23,7 +23,7 @@ internal static class NeckReader
         return setting.Word.Text switch
         {
             "tuning" => neck with { Tuning = Tuning(words, setting.Span, problems) ?? neck.Tuning },
-            "capo" => neck with { Capo = ChangeReader.Capo(words, setting.Span, problems) ?? neck.Capo },
+            "capo" => neck with { Capo = CapoReader.Read(words, setting.Span, problems) ?? neck.Capo },
             "frets" => neck with { FretCount = Frets(words, setting.Span, problems) ?? neck.FretCount },
             "gauges" => neck with { Strings = Gauges(words, setting.Span, problems) ?? neck.Strings },
             "scale-length" => neck with { ScaleLength = ScaleLength(words, setting.Span, problems) ?? neck.ScaleLength },

@@ -46,6 +46,8 @@ internal static class PartBinder
         }
         if (part.Settings.FirstOrDefault(s => s.Word.Text == "gauges") is { } gauges && (neck.Tuning ?? song.Neck.Tuning) is { } tuning)
             NeckReader.CheckGauges(neck, tuning, gauges.Span, problems);
+        if ((neck.Capo ?? song.Neck.Capo) is { } capo && (neck.Tuning ?? song.Neck.Tuning) is { } strings)
+            CapoReader.Check(capo, strings, part.Settings.FirstOrDefault(s => s.Word.Text == "capo")?.Span ?? part.Name.Span, problems);
         if (neck.Tuning is null && song.Neck.Tuning is null) problems.Add(SettingProblems.NoTuning(part.Name.Span));
         var title = part.Title is { IsMissing: false } text ? SheetWord.Unquote(text.Text) : "";
         var whole = neck.Over(song.Neck);

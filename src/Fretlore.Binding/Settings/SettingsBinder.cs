@@ -22,6 +22,12 @@ internal static class SettingsBinder
         {
             NeckReader.CheckGauges(song.Neck, tuning, gauges.Span, problems);
         }
+        // With parts, each is told for its own strings.
+        if (!sheet.Blocks.OfType<PartSyntax>().Any() && song.Neck is { Capo: { } capo, Tuning: { } strings }
+            && sheet.Blocks.OfType<SettingSyntax>().LastOrDefault(s => s.Word.Text == "capo") is { } said)
+        {
+            CapoReader.Check(capo, strings, said.Span, problems);
+        }
         var top = new TextSpan(0, 0);
         if (!seen.Contains("title")) problems.Add(SettingProblems.NoTitle(top));
         if (!seen.Contains("tempo")) problems.Add(SettingProblems.TempoTaken(top));

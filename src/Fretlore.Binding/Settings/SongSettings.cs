@@ -21,7 +21,7 @@ internal sealed record SongSettings
 }
 
 /// <summary>What a sheet says about a neck; null where it says nothing.</summary>
-internal sealed record NeckSettings(Tuning? Tuning = null, int? Capo = null, int? FretCount = null, double? ScaleLength = null, ValueList<GuitarString>? Strings = null)
+internal sealed record NeckSettings(Tuning? Tuning = null, Capo? Capo = null, int? FretCount = null, double? ScaleLength = null, ValueList<GuitarString>? Strings = null)
 {
     /// <summary>These settings, with those of the song where these say nothing.</summary>
     public NeckSettings Over(NeckSettings song) =>

@@ -5,8 +5,8 @@ internal sealed record RetuneJson(
     string Tuning, int Semitones, IReadOnlyList<RetunedPartLine> Parts, IReadOnlyList<RetunedRiffLine> Riffs, IReadOnlyList<RetuneOfferLine> Offers,
     IReadOnlyList<string> Remarks, IReadOnlyList<DiagnosticLine> Diagnostics, string? Sheet);
 
-/// <summary>A part: its tuning and capo now, how hard it was and is, and what was lost.</summary>
-internal sealed record RetunedPartLine(string Name, string Tuning, int Capo, bool Retuned, string Before, string After, IReadOnlyList<LossOfBar> Losses);
+/// <summary>A part: its tuning and capo now (the strings null where it covers all), how hard it was and is, and what was lost.</summary>
+internal sealed record RetunedPartLine(string Name, string Tuning, int Capo, string? CapoStrings, bool Retuned, string Before, string After, IReadOnlyList<LossOfBar> Losses);
 
 /// <summary>A riff that no part plays.</summary>
 internal sealed record RetunedRiffLine(string Name, IReadOnlyList<LossOfBar> Losses);

@@ -18,7 +18,7 @@ internal static class NameVerb
             Arity = ArgumentArity.OneOrMore,
         };
         var tuning = new Option<string?>("--tuning") { Description = "Open strings from low to high; E2 A2 D3 G3 B3 E4 when not given.", HelpName = "PITCHES" };
-        var capo = new Option<int>("--capo") { Description = "The capo's fret; the shape's frets count from it.", HelpName = "FRET" };
+        var capo = new Option<string?>("--capo") { Description = "The capo's fret, from which the shape's frets count; or fret and strings such as \"2 on 5-3\", where they count from the nut.", HelpName = "FRET" };
         var key = new Option<string?>("--key") { Description = "The key around it, which decides between names and spellings.", HelpName = "KEY" };
         var symbols = PagesVerb.SymbolsOption();
         var json = new Option<bool>("--json") { Description = "Print the names as JSON." };

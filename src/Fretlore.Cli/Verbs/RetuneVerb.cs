@@ -23,7 +23,7 @@ internal static class RetuneVerb
         var output = new Option<string?>("--output", "-o") { Description = "The sheet to make; the standard output when not given.", HelpName = "NAME.lore" };
         var part = new Option<string?>("--part") { Description = "The parts to retune, with commas between them; those tuned as the first part is when not given.", HelpName = "NAMES" };
         var transpose = new Option<int>("--transpose") { Description = "Move the whole song by so many semitones, down with a minus.", HelpName = "SEMITONES" };
-        var capo = new Option<int?>("--capo") { Description = "Put the capo at this fret, 0 for none; it stays where it is when not given.", HelpName = "FRET" };
+        var capo = new Option<string?>("--capo") { Description = "Put the capo at this fret, 0 for none, or at a fret of some strings such as \"2 on 5-3\"; it stays where it is when not given.", HelpName = "FRET" };
         var hand = new Option<string>("--hand") { Description = "small, average or large.", HelpName = "SIZE", DefaultValueFactory = _ => "average" };
         var replace = new Option<bool>("--replace") { Description = "Replace the new sheet when it is there already." };
         var json = new Option<bool>("--json") { Description = "Print what was lost as JSON." };
@@ -104,14 +104,14 @@ internal static class RetuneVerb
         };
         return offer.Order.Semitones != order.Semitones
             ? string.Create(CultureInfo.InvariantCulture, $"With the whole song {RetuneQuestion.Words(offer.Order.Semitones)}, {lost}: --transpose {offer.Order.Semitones}")
-            : string.Create(CultureInfo.InvariantCulture, $"With {(offer.Order.Capo == 0 ? "no capo" : $"the capo at fret {offer.Order.Capo}")}, {lost}: --capo {offer.Order.Capo}");
+            : string.Create(CultureInfo.InvariantCulture, $"With {(offer.Order.Capo is { IsOff: false } capo ? $"the {capo.Words}" : "no capo")}, {lost}: --capo {offer.Order.Capo?.Fret}");
     }
 
     private static RetuneJson Answer(RetuneAnswer retuned, bool withSheet) => new(
         retuned.Order.To.ToString(), retuned.Order.Semitones,
-        [.. retuned.Parts.Select(part => new RetunedPartLine(part.Name, part.Neck.Tuning.ToString(), part.Neck.Capo, part.IsRetuned, Word(part.Before), Word(part.After), Losses(part.Losses)))],
+        [.. retuned.Parts.Select(part => new RetunedPartLine(part.Name, part.Neck.Tuning.ToString(), part.Neck.Capo.Fret, part.Neck.Capo.IsPartial ? part.Neck.Capo.Strings : null, part.IsRetuned, Word(part.Before), Word(part.After), Losses(part.Losses)))],
         [.. retuned.Riffs.Select(riff => new RetunedRiffLine(riff.Name, Losses(riff.Losses)))],
-        [.. retuned.Offers.Select(offer => new RetuneOfferLine(offer.Order.Semitones, offer.Order.Capo, offer.Losses))],
+        [.. retuned.Offers.Select(offer => new RetuneOfferLine(offer.Order.Semitones, offer.Order.Capo?.Fret, offer.Losses))],
         retuned.Remarks,
         [.. retuned.Findings.Select(f => new DiagnosticLine(f.Code, FindingPrinter.SeverityWord(f.Severity), f.Line, f.Column, f.Length, f.Message, f.Remedy))],
         withSheet ? retuned.Sheet : null);

@@ -16,7 +16,7 @@ internal static class ShapesVerb
     {
         var chord = new Argument<string>("CHORD") { Description = "A chord symbol, such as F#m11, D/F# or Bbmaj7#11." };
         var tuning = new Option<string?>("--tuning") { Description = "Open strings from low to high; E2 A2 D3 G3 B3 E4 when not given.", HelpName = "PITCHES" };
-        var capo = new Option<int>("--capo") { Description = "The capo's fret; the shapes' frets count from it, the chord is what sounds.", HelpName = "FRET" };
+        var capo = new Option<string?>("--capo") { Description = "The capo's fret, or fret and strings such as \"2 on 5-3\", where frets count from the nut; the chord is what sounds.", HelpName = "FRET" };
         var from = new Option<int?>("--from") { Description = "The fret your index finger is at now: near shapes come first.", HelpName = "FRET" };
         var hand = new Option<string>("--hand") { Description = "small, average or large.", HelpName = "SIZE", DefaultValueFactory = _ => "average" };
         var most = new Option<int>("--most") { Description = "How many shapes to print; 0 for all.", HelpName = "COUNT", DefaultValueFactory = _ => UsualCount };

@@ -108,8 +108,9 @@ internal sealed class LinePlacer(Remarks remarks, string part)
         return new OpenNote
         {
             // What is bent is stopped by a finger.
-            Note = marks with { Sounding = new Height(note.Midi), Harmonic = harmonic, Bend = PlayedNote.BendOf(note.Bends) },
+            Note = marks with { String = new StringNumber(note.String ?? marks.String.Value), Sounding = new Height(note.Midi), Harmonic = harmonic, Bend = PlayedNote.BendOf(note.Bends) },
             Neck = neck,
+            From = note is { String: not null, Fret: not null } ? neck : null,
             Bar = bar,
             Start = time.Start,
             End = time.End,
@@ -145,9 +146,8 @@ internal sealed class LinePlacer(Remarks remarks, string part)
         if (note.String is not { } number || number < 1 || number > neck.StringCount) return null;
         var at = new StringNumber(number);
         var harmonicFrets = note.Marks.Harmonic is null ? 0 : 12;
-        if (note.Fret is { } fret && fret >= 0 && fret <= neck.HighestFret.Number + harmonicFrets)
+        if (note.Fret is { } fret && fret >= 0 && fret <= neck.HighestFret.Number + harmonicFrets && !neck.Capo.IsBehind(at, new Fret(fret)))
             return new NotePlace(at, new Fret(fret), neck.Sounding(at, new Fret(fret)), note.Marks.Harmonic);
-        var found = note.Midi - neck.Sounding(at, Fret.Open).Midi;
-        return note.Fret is null && neck.Has(at, new Fret(found)) ? new NotePlace(at, new Fret(found), new Height(note.Midi), note.Marks.Harmonic) : null;
+        return note.Fret is null && neck.FretOf(at, new Height(note.Midi)) is { } found ? new NotePlace(at, found, new Height(note.Midi), note.Marks.Harmonic) : null;
     }
 }

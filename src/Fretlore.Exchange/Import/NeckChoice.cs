@@ -1,4 +1,5 @@
 using Fretlore.Guitar;
+using Fretlore.Music;
 
 namespace Fretlore.Exchange.Import;
 
@@ -14,14 +15,14 @@ internal static class NeckChoice
 
     public static Neck For(RawPart part)
     {
-        var capo = part.Capos.TryGetValue(0, out var first) ? first : 0;
+        var capo = part.Capos.TryGetValue(0, out var first) ? first : Capo.Off;
         var highest = part.Events.SelectMany(e => e.Notes.Concat(e.Graces)).Max(n => n.Fret) ?? 0;
-        var frets = Math.Clamp(Math.Max(UsualFrets, highest + capo), UsualFrets, MostFrets);
+        var frets = Math.Clamp(Math.Max(UsualFrets, highest + capo.CountedFrom), UsualFrets, MostFrets);
         if (part.Tuning is not null) return new Neck(part.Tuning, capo, frets);
         var heights = part.Events.SelectMany(e => e.Notes).Select(n => n.Midi).ToList();
         return Tunings.Select(t => new Neck(Tuning.TryParse(t, out var tuning) ? tuning : Tuning.Standard, capo, frets)).MinBy(n => heights.Count(h => !Reaches(n, h)))!;
     }
 
     /// <summary>True when a height can be played somewhere on a neck.</summary>
-    public static bool Reaches(Neck neck, int midi) => neck.Tuning.LowToHigh.Any(open => midi - open.Midi - neck.Capo is >= 0 and var fret && fret <= neck.HighestFret.Number);
+    public static bool Reaches(Neck neck, int midi) => Enumerable.Range(1, neck.StringCount).Any(n => neck.FretOf(new StringNumber(n), new Height(midi)) is not null);
 }

@@ -41,15 +41,15 @@ internal static class PlayedNote
     private static Harmonic? HarmonicOf(PlacedNote placed, Neck neck, Remarks remarks, string part, int bar)
     {
         if ((placed.Harmonic ?? placed.Note.Marks.Harmonic) is not { } harmonic || placed.Note.Marks.IsDead) return null;
-        var fret = placed.Fret.Number;
+        var (number, fret) = (placed.String, placed.Fret);
         switch (harmonic.Kind)
         {
-            case HarmonicKind.Natural when HarmonicSeries.SemitonesAbove(fret) is not null && fret <= neck.HighestFret.Number + 12:
+            case HarmonicKind.Natural when neck.Harmonic(number, Fret.Open, fret) is not null && fret.Number <= neck.HighestFret.Number + 12:
                 return harmonic with { TouchedAt = placed.Fret };
-            case HarmonicKind.Touched when HarmonicSeries.SemitonesAbove(harmonic.TouchedAt.Number - fret) is not null:
+            case HarmonicKind.Touched when neck.Harmonic(number, fret, harmonic.TouchedAt) is not null:
                 return harmonic;
             case HarmonicKind.Touched:
-                return harmonic with { TouchedAt = new Fret(fret + 12) };
+                return harmonic with { TouchedAt = neck.Above(number, fret, 12)!.Value };
             case HarmonicKind.Pinch:
                 return harmonic with { TouchedAt = placed.Fret };
             default:
@@ -62,11 +62,13 @@ internal static class PlayedNote
     private static Fret? TrillOf(PlacedNote placed, Note note, Neck neck, Remarks remarks, string part, int bar)
     {
         var isSaid = placed.Note.Marks.Trill != UnknownTrill;
-        var other = note.Fret.Number + (isSaid ? placed.Note.Marks.Trill!.Value.Number - (placed.Note.Fret ?? note.Fret.Number) : 2);
-        var canBe = other >= 0 && other <= neck.HighestFret.Number && other != note.Fret.Number && !note.IsDead && note.Harmonic is null;
+        var said = placed.Note.String is { } number && neck.Tuning.Has(new StringNumber(number)) ? new StringNumber(number) : note.String;
+        var semitones = isSaid ? neck.Semitones(said, placed.Note.Fret is { } fret ? new Fret(fret) : note.Fret, placed.Note.Marks.Trill!.Value) : 2;
+        var other = neck.Above(note.String, note.Fret, semitones);
+        var canBe = other is { } there && neck.Has(note.String, there) && there != note.Fret && !note.IsDead && note.Harmonic is null;
         if (!canBe) remarks.Add(RemarkKind.LeftOut, "A trill that no fret is there for.", part, bar + 1);
         else if (!isSaid) remarks.Add(RemarkKind.Changed, "A trill's other pitch is not said: a whole step above is taken.", part, bar + 1);
-        return canBe ? new Fret(other) : null;
+        return canBe ? other : null;
     }
 
     /// <summary>Bends one after another as one, or null when there are none.</summary>

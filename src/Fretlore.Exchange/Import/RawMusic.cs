@@ -66,8 +66,8 @@ internal sealed class RawPart
     /// <summary>For each bar its events, in any order.</summary>
     public List<List<RawEvent>> Bars { get; } = [];
 
-    /// <summary>Where a capo is put or moved: bar and fret.</summary>
-    public SortedDictionary<int, int> Capos { get; } = [];
+    /// <summary>Where a capo is put or moved, by bar.</summary>
+    public SortedDictionary<int, Capo> Capos { get; } = [];
 
     /// <summary>The shapes drawn beside the music, in order.</summary>
     public List<StatedShape> Shapes { get; } = [];

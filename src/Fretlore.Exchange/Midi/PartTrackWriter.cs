@@ -1,4 +1,3 @@
-using System.Globalization;
 using Fretlore.Exchange.Midi.Reading;
 using Fretlore.Guitar;
 using Fretlore.Performance;
@@ -24,8 +23,8 @@ internal static class PartTrackWriter
         foreach (var channel in channels) AddSetup(channel, GeneralMidi.ProgramOf(written.Part), plan.BendSemitones, events);
 
         var timed = new List<(long Tick, int Order, MidiEvent Event)>();
-        foreach (var (tick, fret) in CaposOf(performance, written.Part))
-            timed.Add((tick, 0, MidiText.Of(string.Create(CultureInfo.InvariantCulture, $"{StatedNeck.CapoWord}{fret}"), MetaEventType.TextEvent, tick)));
+        foreach (var (tick, capo) in CaposOf(performance, written.Part))
+            timed.Add((tick, 0, MidiText.Of(StatedNeck.CapoWord + (capo.IsOff ? "0" : capo.ToString()), MetaEventType.TextEvent, tick)));
         var presses = KeyPress.Of(written, note => plan[part, note.String]);
         if (channels.Length == written.Part.Neck.StringCount) AddBars(performance, written.Part, presses, timed);
         foreach (var press in presses)
@@ -79,9 +78,9 @@ internal static class PartTrackWriter
         }
     }
 
-    private static IEnumerable<(long Tick, int Fret)> CaposOf(PerformedSong performance, Part part)
+    private static IEnumerable<(long Tick, Capo Capo)> CaposOf(PerformedSong performance, Part part)
     {
-        var capo = 0;
+        var capo = Capo.Off;
         foreach (var bar in performance.Bars)
         {
             var here = part.Bars[bar.Bar].Neck.Capo;

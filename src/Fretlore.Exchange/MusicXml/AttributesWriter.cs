@@ -74,6 +74,7 @@ internal sealed class AttributesWriter(XmlOutput xml, StaffForm form)
         {
             // Line 1 is the bottom line, the lowest string.
             var open = neck.Tuning.LowToHigh[line - 1];
+            if (neck.Capo.IsPartial) open = PartialCapo.Raised(open, new StringNumber(neck.StringCount - line + 1), neck.Capo);
             xml.Element("staff-tuning", () =>
             {
                 xml.Text("tuning-step", open.Name.Step.ToString());
@@ -81,6 +82,6 @@ internal sealed class AttributesWriter(XmlOutput xml, StaffForm form)
                 xml.Number("tuning-octave", open.Octave);
             }, ("line", XmlOutput.Digits(line)));
         }
-        if (neck.Capo > 0) xml.Number("capo", neck.Capo);
+        if (neck.Capo is { IsOff: false, IsPartial: false } capo) xml.Number("capo", capo.Fret);
     }, ("number", form.HasTwoStaves() ? "2" : null), ("print-object", form == StaffForm.Notation ? "no" : null));
 }

@@ -19,10 +19,11 @@ internal sealed class FrameWriter(XmlOutput xml)
 
     private readonly Dictionary<string, int> written = [];
 
+    /// <param name="named">The shape on the neck it is played on; its frets are told from the open string.</param>
     public void Write(NamedShape named)
     {
         var frets = named.Shape.LowToHigh;
-        var held = frets.Where(f => f is { IsOpen: false }).Select(f => f!.Value.Number).ToList();
+        var held = named.Shape.On(named.Neck).Where(on => !on.Fret.IsOpen).Select(on => named.Neck.Capo.AboveOpen(on.String, on.Fret)).ToList();
         var (lowest, highest) = held.Count == 0 ? (1, 1) : (held.Min(), held.Max());
         var first = highest > LastFretFromTheNut ? lowest : 1;
         var barres = Barres(named);
@@ -31,14 +32,14 @@ internal sealed class FrameWriter(XmlOutput xml)
             xml.Number("frame-strings", frets.Count);
             xml.Number("frame-frets", Math.Max(FewestFrets, highest - first + 1));
             if (first > 1) xml.Text("first-fret", XmlOutput.Digits(first), ("text", XmlOutput.Digits(first) + "fr."), ("location", "right"));
-            foreach (var (number, fret, _) in named.Shape.On(named.Neck)) WriteNote(number, fret, named.FingerOf(number, fret), barres.GetValueOrDefault(number));
+            foreach (var (number, fret, _) in named.Shape.On(named.Neck)) WriteNote(number, named.Neck.Capo.AboveOpen(number, fret), named.FingerOf(number, fret), barres.GetValueOrDefault(number));
         }, ("unplayed", "x"), ("id", IdOf(named.Name)));
     }
 
-    private void WriteNote(StringNumber number, Fret fret, Finger? finger, string? barre) => xml.Element("frame-note", () =>
+    private void WriteNote(StringNumber number, int fret, Finger? finger, string? barre) => xml.Element("frame-note", () =>
     {
         xml.Number("string", number.Value);
-        xml.Number("fret", fret.Number);
+        xml.Number("fret", fret);
         if (finger is { } held) xml.Text("fingering", Names.FingerOf(held));
         if (barre is not null) xml.Empty("barre", ("type", barre));
     });

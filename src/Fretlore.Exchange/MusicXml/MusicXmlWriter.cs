@@ -7,7 +7,7 @@ namespace Fretlore.Exchange.MusicXml;
 
 /// <summary>Writes a song as MusicXML 4.0, partwise, as UTF-8 text.</summary>
 /// <remarks>
-/// Pitches are the ones that sound, spelled as the reading spells them. Frets count from the capo, as the standard has it. Times are exact. The same song gives the same bytes.
+/// Pitches are the ones that sound, spelled as the reading spells them. Frets count from the capo, as the standard has it; for a partial one see <see cref="PartialCapo"/>. Times are exact. The same song gives the same bytes.
 /// </remarks>
 public static class MusicXmlWriter
 {

@@ -1,3 +1,4 @@
+using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Score;
 
@@ -17,17 +18,17 @@ internal sealed class NotationsWriter(XmlOutput xml, Joins joins)
         if (isFirst) WriteTuplet(place);
         WriteSlides(note);
         WriteOrnaments(note, place.Event);
-        WriteTechnical(note, isFirst, place.Event);
+        WriteTechnical(note, isFirst, place.Event, place.Capo);
         WriteArticulations(note);
         if (isFirst && place.Event.HasFermata) xml.Empty("fermata", ("type", "upright"));
         if (place.Event.Roll != Roll.None) xml.Empty("arpeggiate", ("direction", place.Event.Roll == Roll.HighToLow ? "down" : "up"));
     });
 
-    public void WriteGrace(Note note) => xml.Element("notations", () =>
+    public void WriteGrace(Note note, NotePlace place) => xml.Element("notations", () =>
     {
         WriteSlur(note);
         WriteSlides(note);
-        WriteTechnical(note, false, null);
+        WriteTechnical(note, false, null, place.Capo);
         WriteArticulations(note);
     });
 
@@ -90,16 +91,16 @@ internal sealed class NotationsWriter(XmlOutput xml, Joins joins)
         });
     }
 
-    private void WriteTechnical(Note note, bool isFirst, Event? item) => xml.Element("technical", () =>
+    private void WriteTechnical(Note note, bool isFirst, Event? item, Capo capo) => xml.Element("technical", () =>
     {
         if (isFirst && item is not null) WriteStroke(item.Stroke);
-        WriteHarmonic(note);
-        if (note.Trill is { } trill) xml.Text("other-technical", OwnWords.Trill + trill);
+        WriteHarmonic(note, capo);
+        if (note.Trill is { } trill) xml.Text("other-technical", OwnWords.Trill + XmlOutput.Digits(capo.AboveOpen(note.String, trill)));
         if (isFirst && item?.Roll == Roll.Rake) xml.Text("other-technical", OwnWords.Rake);
         if (note.Finger is { } finger) xml.Text("fingering", Names.FingerOf(finger));
         if (isFirst && item?.PickingFinger is { } plucking) xml.Text("pluck", plucking.ToString());
         xml.Number("string", note.String.Value);
-        xml.Number("fret", note.Fret.Number);
+        xml.Number("fret", capo.AboveOpen(note.String, note.Fret));
         WriteLegato(note, Attack.HammerOn, "hammer-on", "H");
         WriteLegato(note, Attack.PullOff, "pull-off", "P");
         WriteBend(note);
@@ -114,7 +115,7 @@ internal sealed class NotationsWriter(XmlOutput xml, Joins joins)
         if (stroke == Stroke.Up) xml.Empty("up-bow");
     }
 
-    private void WriteHarmonic(Note note)
+    private void WriteHarmonic(Note note, Capo capo)
     {
         if (note.Harmonic is not { } harmonic) return;
         xml.Element("harmonic", () =>
@@ -122,7 +123,7 @@ internal sealed class NotationsWriter(XmlOutput xml, Joins joins)
             xml.Empty(harmonic.Kind == HarmonicKind.Natural ? "natural" : "artificial");
             xml.Empty(harmonic.Kind == HarmonicKind.Pinch ? "base-pitch" : "sounding-pitch");
         });
-        if (harmonic.Kind == HarmonicKind.Touched) xml.Text("other-technical", "touched at fret " + harmonic.TouchedAt);
+        if (harmonic.Kind == HarmonicKind.Touched) xml.Text("other-technical", "touched at fret " + XmlOutput.Digits(capo.AboveOpen(note.String, harmonic.TouchedAt)));
         if (harmonic.Kind == HarmonicKind.Pinch) xml.Text("other-technical", "pinch harmonic");
     }
 

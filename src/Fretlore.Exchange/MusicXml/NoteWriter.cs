@@ -1,3 +1,4 @@
+using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Reading;
 using Fretlore.Score;
@@ -6,6 +7,7 @@ namespace Fretlore.Exchange.MusicXml;
 
 /// <summary>What a note needs to know of the event and bar it stands in.</summary>
 /// <param name="Event">Its event.</param>
+/// <param name="Capo">The capo it is played under.</param>
 /// <param name="Divisions">Divisions of a quarter note.</param>
 /// <param name="Voice">From 1.</param>
 /// <param name="Staff">1 or 2; null in a part of one staff.</param>
@@ -14,7 +16,7 @@ namespace Fretlore.Exchange.MusicXml;
 /// <param name="Tuplet">Whether a tuplet bracket starts or stops.</param>
 /// <param name="Accidentals">The accidentals the bar prints.</param>
 internal sealed record NotePlace(
-    Event Event, long Divisions, int Voice, int? Staff, bool IsTablature, string[] Beams, (bool Starts, bool Stops) Tuplet, Dictionary<NoteId, string> Accidentals);
+    Event Event, Capo Capo, long Divisions, int Voice, int? Staff, bool IsTablature, string[] Beams, (bool Starts, bool Stops) Tuplet, Dictionary<NoteId, string> Accidentals);
 
 /// <summary>The notes and rests of an event.</summary>
 internal sealed class NoteWriter(XmlOutput xml, SongReading reading, Joins joins)
@@ -74,7 +76,7 @@ internal sealed class NoteWriter(XmlOutput xml, SongReading reading, Joins joins
         if (!place.IsTablature && place.Accidentals.TryGetValue(note.Id, out var accidental)) xml.Text("accidental", accidental);
         WriteHead(note);
         if (place.Staff is { } number) xml.Number("staff", number);
-        notations.WriteGrace(note);
+        notations.WriteGrace(note, place);
         WritePlay(note);
     });
 

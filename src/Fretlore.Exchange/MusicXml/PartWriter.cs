@@ -51,6 +51,7 @@ internal sealed class PartWriter
         {
             BarLines.WriteLeft(xml, bar);
             attributes.Write(bar, part.Bars[index].Neck, divisions[index], RestBars.From(song, index), part.Bars[index].IsRest ? 0 : part.Bars[index].Repeats);
+            if (part.Bars[index].Neck.Capo is { IsPartial: true } capo && (index == 0 || part.Bars[index - 1].Neck.Capo != capo)) directions.Words(PartialCapo.Words(capo), 0);
             WriteStaff(index, 1, form == StaffForm.Tablature);
             if (form == StaffForm.Both)
             {
@@ -81,7 +82,7 @@ internal sealed class PartWriter
             var voice = 4 * (staff - 1) + (int)strand.Kind + 1;
             if (position > strand.Start) Move("backup", Units(position, index) - Units(strand.Start, index));
             else if (position < strand.Start) Move("forward", Units(strand.Start, index) - Units(position, index), voice, staffNumber);
-            WriteStrand(index, strand, i == 0 ? above : [], new NotePlace(null!, divisions[index], voice, staffNumber, isTablature, [], default, accidentals));
+            WriteStrand(index, strand, i == 0 ? above : [], new NotePlace(null!, content.Neck.Capo, divisions[index], voice, staffNumber, isTablature, [], default, accidentals));
             position = strand.End;
         }
         if (position < bar.Length) Move("forward", Units(bar.Length, index) - Units(position, index), null, staffNumber);

@@ -9,7 +9,7 @@ internal sealed class PlayedShapes(Song song)
     private readonly Dictionary<string, NamedShape> shapes = song.Shapes.ToDictionary(s => s.Name);
     private string? last;
 
-    /// <summary>The shapes to be drawn in the next bar, by their time in it.</summary>
+    /// <summary>The shapes to be drawn in the next bar, by their time in it, on the neck of the bar.</summary>
     public Dictionary<Beats, NamedShape> Next(PartBar content)
     {
         var starts = new Dictionary<Beats, NamedShape>();
@@ -22,7 +22,7 @@ internal sealed class PlayedShapes(Song song)
                 if (item.Shape is { } name && shapes.TryGetValue(name, out var shape))
                 {
                     var isPicked = item.Notes.Count < shape.Shape.LowToHigh.Count(f => f is not null);
-                    if (name != last || (isPicked && before != name)) starts.TryAdd(item.Start, shape);
+                    if (name != last || (isPicked && before != name)) starts.TryAdd(item.Start, shape with { Neck = content.Neck });
                     last = name;
                 }
                 before = item.Shape;

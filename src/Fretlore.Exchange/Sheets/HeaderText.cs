@@ -22,7 +22,7 @@ internal static class HeaderText
         if (song.Info.Rights is { } rights) Setting("rights", SheetWords.Value(rights));
         if (song.Info.Permission is { } permission) Setting("permission", SheetWords.Value(permission));
         Setting("tuning", neck.Tuning.ToString());
-        if (neck.Capo > 0) Setting("capo", SheetWords.Of(neck.Capo));
+        if (!neck.Capo.IsOff) Setting("capo", neck.Capo.ToString());
         Setting("meter", SheetWords.Of(first.Meter));
         Setting("tempo", SheetWords.Of(TempoOf(song)));
         if (first.Key is { } key) Setting("key", SheetWords.Of(key));
@@ -55,7 +55,7 @@ internal static class HeaderText
         if (part.Sound is { } sound && SheetWords.OneLine(sound) is { Length: > 0 } word) text.Append("  sound ").Append(word);
         text.Append('\n');
         if (part.Neck.Tuning != song.Tuning) text.Append(CultureInfo.InvariantCulture, $"  tuning {part.Neck.Tuning}\n");
-        if (part.Neck.Capo != song.Capo) text.Append(CultureInfo.InvariantCulture, $"  capo {(part.Neck.Capo == 0 ? "off" : SheetWords.Of(part.Neck.Capo))}\n");
+        if (part.Neck.Capo != song.Capo) text.Append(CultureInfo.InvariantCulture, $"  capo {part.Neck.Capo}\n");
         if (part.Neck.FretCount != song.FretCount) text.Append(CultureInfo.InvariantCulture, $"  frets {part.Neck.FretCount}\n");
         if (part.Neck.ScaleLength != song.ScaleLength) text.Append(CultureInfo.InvariantCulture, $"  scale-length {Length(part.Neck.ScaleLength)}\n");
         if (StringsOf(part) is { Count: > 0 } own && own != strings) text.Append(CultureInfo.InvariantCulture, $"  gauges {Gauges(own)}\n");

@@ -265,7 +265,7 @@ internal sealed class LineText(LineSource source)
         var neck = source.Content[i].Neck;
         if (Neck is { } before && neck.Capo != before.Capo)
         {
-            text += neck.Capo == 0 ? "(capo off) " : $"(capo {Number(neck.Capo)}) ";
+            text += $"(capo {neck.Capo}) ";
             Forget();
         }
         Neck = neck;

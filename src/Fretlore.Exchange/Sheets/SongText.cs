@@ -135,7 +135,7 @@ internal sealed class SongText
         var (first, header) = (riff.Bars[0], song.Bars[0]);
         var owner = song.Parts[folds.OwnerOf(riff.Name) ?? song.RiffUses.Where(u => u.Riff == riff.Name).Select(u => (int?)u.Part).FirstOrDefault() ?? 0].Neck;
         if (riff.Neck.Tuning != owner.Tuning) text.Append("  tuning ").Append(riff.Neck.Tuning).Append('\n');
-        if (riff.Neck.Capo != owner.Capo) text.Append("  capo ").Append(riff.Neck.Capo == 0 ? "off" : SheetWords.Of(riff.Neck.Capo)).Append('\n');
+        if (riff.Neck.Capo != owner.Capo) text.Append("  capo ").Append(riff.Neck.Capo).Append('\n');
         if (first.Meter != header.Meter) text.Append("  meter ").Append(SheetWords.Of(first.Meter)).Append('\n');
         if (first.Tempos.Count > 0 && first.Tempos[0].Tempo != HeaderText.TempoOf(song)) text.Append("  tempo ").Append(SheetWords.Of(first.Tempos[0].Tempo)).Append('\n');
         if (first.Key is { } key && key != header.Key) text.Append("  key ").Append(SheetWords.Of(key)).Append('\n');

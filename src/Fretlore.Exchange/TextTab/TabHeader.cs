@@ -30,7 +30,7 @@ internal static class TabHeader
     {
         text.Append("Part: ").Append(SheetWords.OneLine(part.Title)).Append('\n');
         text.Append("Tuning: ").Append(part.Neck.Tuning).Append(" (low to high)\n");
-        if (part.Neck.Capo > 0) text.Append("Capo: ").Append(SheetWords.Of(part.Neck.Capo)).Append('\n');
+        if (!part.Neck.Capo.IsOff) text.Append("Capo: ").Append(part.Neck.Capo).Append('\n');
         text.Append('\n');
     }
 

@@ -79,7 +79,7 @@ internal sealed class TabLabels(Song song, SongReading reading, int index, TabSi
         if (before is not null && now.Key is { } key && key != before.Key) yield return "key " + SheetWords.Of(key);
         if (before is not null && now.FeelChange is { } feel) yield return SheetWords.Of(feel);
         var capo = part.Bars[bar].Neck.Capo;
-        if (capo != (bar > 0 ? part.Bars[bar - 1].Neck.Capo : part.Neck.Capo)) yield return "capo " + (capo == 0 ? "off" : SheetWords.Of(capo));
+        if (capo != (bar > 0 ? part.Bars[bar - 1].Neck.Capo : part.Neck.Capo)) yield return "capo " + capo;
     }
 
     private void AddEvent(TabBar piece, Event item, TabMoment moment, int column)

@@ -60,7 +60,7 @@ internal sealed class WindowPlacer
         for (var i = 0; i < moment.Length; i++)
         {
             var (note, number) = (moment[i].Note, new StringNumber(best[i]));
-            places[note.Id] = (number, FretOf(note, best[i]));
+            places[note.Id] = (number, neck.FretOf(number, note.Sounding)!.Value);
             movedTo[note.String.Value] = best[i];
             busyUntil[best[i]] = moment[i].End.ToDouble();
         }
@@ -83,8 +83,8 @@ internal sealed class WindowPlacer
         {
             if ((taken >> number & 1) != 0) continue;
             if (isJoined && movedTo.TryGetValue(note.String.Value, out var before) ? before != number : busyUntil[number] > from) continue;
-            var fret = FretOf(note, number).Number;
-            var isIn = fret >= low && fret <= low + Reach && fret <= neck.HighestFret.Number;
+            if (neck.FretOf(new StringNumber(number), note.Sounding) is not { Number: var fret }) continue;
+            var isIn = fret >= low && fret <= low + Reach;
             if (!isIn && !(fret == 0 && low <= HighestWithOpen && note.Bend is null)) continue;
             var away = middle < 0 ? 0 : Math.Abs(number - middle);
             // The stretch is for where there is no other way.
@@ -92,6 +92,4 @@ internal sealed class WindowPlacer
             Choose(moment, at + 1, taken | 1 << number, sum + away + (fret == low + Reach ? 1 : 0), chosen, best, ref cost);
         }
     }
-
-    private Fret FretOf(Note note, int number) => new(note.Sounding - neck.Sounding(new StringNumber(number), Fret.Open));
 }

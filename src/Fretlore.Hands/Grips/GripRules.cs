@@ -7,9 +7,10 @@ namespace Fretlore.Hands.Grips;
 internal sealed class GripRules(NeckGeometry geometry, HandSize size, bool allowsThumb = false)
 {
     private readonly HandReach reach = new(size);
-    private readonly double[] frets = [.. Enumerable.Range(0, HighestFret + 1).Select(fret => geometry.FromNut(new StringNumber(1), new Fret(fret)))];
+    private readonly double[] frets =
+        [.. Enumerable.Range(0, HighestFret + 1).Select(fret => NeckGeometry.FromNut(geometry.HighScaleLength, geometry.Capo.CountedFrom + fret))];
 
-    /// <summary>The highest fret that is looked at, from the capo.</summary>
+    /// <summary>The highest written fret that is looked at.</summary>
     public const int HighestFret = 48;
 
     // Strings the thumb can come round to, from the lowest one on.
@@ -19,6 +20,9 @@ internal sealed class GripRules(NeckGeometry geometry, HandSize size, bool allow
     private double StringSpacing { get; } = (geometry.NutSpacing * 2 + geometry.BridgeSpacing) / 3;
 
     public int StringCount => geometry.StringCount;
+
+    /// <summary>The capo of the neck.</summary>
+    public Capo Capo => geometry.Capo;
 
     /// <summary>From the nut to a fret, in millimetres.</summary>
     public double Place(int fret) => frets[Math.Clamp(fret, 0, HighestFret)];
@@ -50,7 +54,7 @@ internal sealed class GripRules(NeckGeometry geometry, HandSize size, bool allow
         return Math.Sqrt(along * along + across * across);
     }
 
-    /// <summary>True when no finger lies on a string that must sound lower, or that another finger holds at the same fret.</summary>
+    /// <summary>True when no finger lies on a string that must sound lower, on the capo, or on a string that another finger holds at the same fret.</summary>
     public static bool LeavesStringsFree(Hold hold, ReadOnlySpan<Finger> fingers)
     {
         for (var i = 0; i < fingers.Length; i++)
@@ -61,7 +65,7 @@ internal sealed class GripRules(NeckGeometry geometry, HandSize size, bool allow
                 // Presses go from the low string up: i lies on the larger number.
                 for (var between = hold.Presses[j].String + 1; between < hold.Presses[i].String; between++)
                 {
-                    if ((hold.OpenStrings >> between & 1) != 0) return false;
+                    if ((hold.OpenStrings >> between & 1) != 0 || hold.Capo.IsBehind(new StringNumber(between), new Fret(hold.Presses[i].Fret))) return false;
                 }
                 for (var k = i + 1; k < j; k++)
                 {

@@ -7,7 +7,7 @@ namespace Fretlore.Hands.Placing;
 /// <summary>Finds where on a string a note can be played as it is meant: a bend needs a stopped string, a harmonic a node.</summary>
 internal static class FretFinder
 {
-    // Best in tone first (common practice).
+    // In semitones above the open string, best in tone first (common practice).
     private static readonly int[] Nodes = [12, 7, 5, 19, 4, 9, 24, 3, 16, 28, 31];
 
     private const int TouchedAbove = 12;
@@ -24,13 +24,14 @@ internal static class FretFinder
         {
             // A dead note has no pitch: it keeps its fret.
             var at = new Fret(Math.Min(open.OwnFret.Number, neck.HighestFret.Number));
+            if (neck.Capo.IsBehind(number, at)) at = Fret.Open;
             return (new NotePlace(number, at, neck.Sounding(number, at), null), 0);
         }
         var wanted = note.Sounding + 12 * octaves;
         return note.Harmonic?.Kind switch
         {
             HarmonicKind.Natural => Natural(open, number, wanted),
-            HarmonicKind.Touched => Touched(open, number, wanted, note.Harmonic.TouchedAt.Number - open.OwnFret.Number, 0),
+            HarmonicKind.Touched => Touched(open, number, wanted, open.Semitones(open.OwnFret, note.Harmonic.TouchedAt), 0),
             _ => Stopped(open, number, wanted),
         };
     }
@@ -38,10 +39,9 @@ internal static class FretFinder
     private static (NotePlace, double)? Stopped(OpenNote open, StringNumber number, Height wanted)
     {
         var (note, neck) = (open.Note, open.Neck);
-        var fret = new Fret(wanted - neck.Sounding(number, Fret.Open));
-        if (!neck.Has(number, fret) || fret.Number < LowestFret(note, open.WasOpen)) return null;
+        if (neck.FretOf(number, wanted) is not { } fret || neck.Capo.AboveOpen(number, fret) < LowestFret(note, open.WasOpen)) return null;
         // The other note of a trill is on the neck too.
-        if (note.Trill is not null && !(note.TrillFrom(fret) is { } other && neck.Has(number, other))) return null;
+        if (note.Trill is { } trill && !(neck.Above(number, fret, open.Semitones(note.Fret, trill)) is { } other && neck.Has(number, other))) return null;
         var harmonic = note.Harmonic is { Kind: HarmonicKind.Pinch } ? new Harmonic(HarmonicKind.Pinch, fret) : null;
         return (new NotePlace(number, fret, wanted, harmonic), 0);
     }
@@ -58,24 +58,25 @@ internal static class FretFinder
     private static (NotePlace, double)? Natural(OpenNote open, StringNumber number, Height wanted)
     {
         var neck = open.Neck;
-        var above = wanted - neck.Sounding(number, Fret.Open);
-        if (IsNode(open.OwnFret.Number)) return (Place(open.OwnFret.Number), 0);
+        var above = wanted - neck.Open(number);
+        if (open.Semitones(Fret.Open, open.OwnFret) is var own && IsNode(own)) return (Place(own), 0);
         for (var i = 0; i < Nodes.Length; i++)
         {
             if (IsNode(Nodes[i])) return (Place(Nodes[i]), PlacingCosts.OtherNode * (i + 1));
         }
         return Touched(open, number, wanted, TouchedAbove, PlacingCosts.TouchedInstead);
 
-        bool IsNode(int fret) => fret <= neck.HighestFret.Number + 12 && HarmonicSeries.SemitonesAbove(fret) == above;
+        bool IsNode(int semitones) => HarmonicSeries.SemitonesAbove(semitones) == above && neck.Capo.Written(number, semitones).Number <= neck.HighestFret.Number + 12;
 
-        NotePlace Place(int fret) => new(number, new Fret(fret), wanted, new Harmonic(HarmonicKind.Natural, new Fret(fret)));
+        NotePlace Place(int semitones) => new(number, At(semitones), wanted, new Harmonic(HarmonicKind.Natural, At(semitones)));
+
+        Fret At(int semitones) => neck.Capo.Written(number, semitones);
     }
 
     private static (NotePlace, double)? Touched(OpenNote open, StringNumber number, Height wanted, int distance, double cost)
     {
         if (HarmonicSeries.SemitonesAbove(distance) is not { } above) return null;
-        var fret = new Fret(wanted - above - open.Neck.Sounding(number, Fret.Open));
-        if (!open.Neck.Has(number, fret) || fret.IsOpen && !open.WasOpen) return null;
-        return (new NotePlace(number, fret, wanted, new Harmonic(HarmonicKind.Touched, new Fret(fret.Number + distance))), cost);
+        if (open.Neck.FretOf(number, wanted + -above) is not { } fret || fret.IsOpen && !open.WasOpen) return null;
+        return (new NotePlace(number, fret, wanted, new Harmonic(HarmonicKind.Touched, open.Neck.Above(number, fret, distance)!.Value)), cost);
     }
 }

@@ -41,7 +41,7 @@ internal sealed class HoldTable(GripRules rules)
 
     private HeldWays Find(ReadOnlySpan<Press> presses, int open)
     {
-        var hold = new Hold(presses.ToArray(), open);
+        var hold = new Hold(presses.ToArray(), open) { Capo = rules.Capo };
         var grips = finder.Find(hold);
         var least = grips.Length == 0 ? 0 : double.MaxValue;
         foreach (var grip in grips) least = Math.Min(least, grip.Cost);

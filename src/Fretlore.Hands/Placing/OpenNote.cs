@@ -6,8 +6,11 @@ namespace Fretlore.Hands.Placing;
 /// <summary>A note that looks for a string and a fret.</summary>
 public sealed record OpenNote
 {
-    /// <summary>What sounds and how it is played; its own string and fret are not looked at.</summary>
+    /// <summary>What sounds and how it is played; its own string is looked at only beside <see cref="From"/>.</summary>
     public required Note Note { get; init; }
+
+    /// <summary>The neck its own string and fret are on; null where a file says neither, and what is touched or trilled is told in semitones.</summary>
+    public Neck? From { get; init; }
 
     /// <summary>The neck it is looked for on.</summary>
     public required Neck Neck { get; init; }
@@ -50,11 +53,14 @@ public sealed record OpenNote
 
     /// <summary>True when it is decided already that it is not played.</summary>
     public bool IsGivenUp { get; init; }
+
+    /// <summary>Semitones from one of its own frets up to another.</summary>
+    internal int Semitones(Fret from, Fret to) => From?.Semitones(Note.String, from, to) ?? to.Number - from.Number;
 }
 
 /// <summary>Where a note is played.</summary>
 /// <param name="String">The string.</param>
-/// <param name="Fret">Counted from the capo; for a natural harmonic the fret touched.</param>
+/// <param name="Fret">As written under the capo; for a natural harmonic the fret touched.</param>
 /// <param name="Sounding">What sounds there: the note's own pitch, or an octave of it.</param>
 /// <param name="Harmonic">The harmonic it is there, or null.</param>
 public sealed record NotePlace(StringNumber String, Fret Fret, Music.Height Sounding, Harmonic? Harmonic);

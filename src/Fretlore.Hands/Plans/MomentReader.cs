@@ -1,3 +1,4 @@
+using Fretlore.Guitar;
 using Fretlore.Hands.Grips;
 using Fretlore.Music;
 using Fretlore.Score;
@@ -21,6 +22,7 @@ internal sealed class MomentReader
     private readonly Dictionary<int, Sounding> last = [];
     private readonly List<(NoteId Tied, NoteId First)> ties = [];
     private readonly GripTable grips;
+    private Capo capo;
     private double leftAt;
     private double lastStart;
 
@@ -54,7 +56,11 @@ internal sealed class MomentReader
     public static ReadMoments Read(ValueList<Bar> bars, ValueList<PartBar> content, GripTable grips)
     {
         var reader = new MomentReader(grips);
-        foreach (var group in Onsets(bars, content)) reader.Add(group);
+        foreach (var group in Onsets(bars, content))
+        {
+            reader.capo = content[group[0].Bar].Neck.Capo;
+            reader.Add(group);
+        }
         return new ReadMoments(reader.moments, reader.ties);
     }
 
@@ -173,7 +179,7 @@ internal sealed class MomentReader
         {
             if (!s.IsStopped && s.End > now + SameTime) open |= 1 << s.Note.String.Value;
         }
-        return new Hold(presses, open);
+        return new Hold(presses, open) { Capo = capo };
     }
 
     private void Start(Onset onset, Dictionary<Sounding, (Note Note, int Bar)> fresh)

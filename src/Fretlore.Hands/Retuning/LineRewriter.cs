@@ -1,3 +1,4 @@
+using Fretlore.Guitar;
 using Fretlore.Hands.Placing;
 using Fretlore.Music;
 using Fretlore.Score;
@@ -16,7 +17,7 @@ internal sealed class LineRewriter(NeckMove move, SourceLine line, NotePlace?[] 
         var bars = line.Content.Select(bar => bar with
         {
             Neck = move.Moved(bar.Neck),
-            Strands = bar.Strands.Select(strand => strand with { Events = strand.Events.Select(item => Moved(item, chordSymbol)).ToValueList() }).ToValueList(),
+            Strands = bar.Strands.Select(strand => strand with { Events = strand.Events.Select(item => Moved(item, bar.Neck, chordSymbol)).ToValueList() }).ToValueList(),
         }).ToList();
         // "Again" is only said of bars that still are the same.
         for (var bar = 0; bar < bars.Count; bar++)
@@ -27,21 +28,22 @@ internal sealed class LineRewriter(NeckMove move, SourceLine line, NotePlace?[] 
         return bars.ToValueList();
     }
 
-    private Event Moved(Event item, Func<string, string> chordSymbol)
+    private Event Moved(Event item, Neck from, Func<string, string> chordSymbol)
     {
-        var graces = item.Graces.Select(Moved).OfType<Note>().ToValueList();
-        var notes = item.Notes.Select(Moved).OfType<Note>().OrderByDescending(note => note.String.Value).ToValueList();
+        var graces = item.Graces.Select(note => Moved(note, from)).OfType<Note>().ToValueList();
+        var notes = item.Notes.Select(note => Moved(note, from)).OfType<Note>().OrderByDescending(note => note.String.Value).ToValueList();
         var symbol = item.ChordSymbol is { } stated ? chordSymbol(stated) : null;
         var moved = item with { Notes = notes, Graces = notes.Count > 0 ? graces : [], ChordSymbol = symbol, Shape = ShapeOf(item, notes) };
         if (item.Notes.Count > 0 && notes.Count == 0) return moved with { Stroke = Stroke.None, PickingFinger = null, Roll = Roll.None };
         return notes.Count < 2 ? moved with { Roll = Roll.None } : moved;
     }
 
-    private Note? Moved(Note note)
+    private Note? Moved(Note note, Neck from)
     {
         if (places[at++] is not { } place) return null;
         var stays = move.HomeOf(note.String) == place.String;
-        return note with { String = place.String, Fret = place.Fret, Sounding = place.Sounding, Harmonic = place.Harmonic, Trill = note.TrillFrom(place.Fret), Finger = stays && !place.Fret.IsOpen ? note.Finger : null };
+        var trill = note.TrillSemitones(from) is { } semitones ? move.Moved(from).Above(place.String, place.Fret, semitones) : null;
+        return note with { String = place.String, Fret = place.Fret, Sounding = place.Sounding, Harmonic = place.Harmonic, Trill = trill, Finger = stays && !place.Fret.IsOpen ? note.Finger : null };
     }
 
     // A shape's name stays where its strings are still all that sounds.

@@ -42,6 +42,7 @@ internal sealed class NeckMove
         {
             Note = new Note { String = on.String, Fret = on.Fret, Sounding = on.Height + order.Semitones },
             Neck = neck,
+            From = shape.Neck,
             Start = 0,
             End = 1,
             RingsUntil = 1,
@@ -91,6 +92,7 @@ internal sealed class NeckMove
         {
             Note = note with { Sounding = note.Sounding + order.Semitones },
             Neck = Moved(line.Content[entry.Bar].Neck),
+            From = line.Content[entry.Bar].Neck,
             Bar = entry.Bar,
             Start = entry.Start,
             End = entry.End,

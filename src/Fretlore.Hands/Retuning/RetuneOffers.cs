@@ -26,11 +26,11 @@ public static class RetuneOffers
     {
         if (retuned.Weight == 0) return [];
         var keys = order.Semitones == 0 ? Enumerable.Range(-MostSemitones, 2 * MostSemitones + 1).Where(t => t != 0).Select(t => order with { Semitones = t }) : [];
-        var capos = order.Capo is null ? Enumerable.Range(0, HighestCapo + 1).Select(capo => order with { Capo = capo }) : [];
+        var capos = order.Capo is null ? Enumerable.Range(0, HighestCapo + 1).Select(capo => order with { Capo = Capo.At(capo) }) : [];
         var offers = new List<RetuneOffer>();
         foreach (var ways in (IEnumerable<RetuneOrder>[])[keys, capos])
         {
-            var best = ways.Select(way => (Way: way, Weight: Estimate(song, way))).OrderBy(way => way.Weight).ThenBy(way => Math.Abs(way.Way.Semitones)).ThenBy(way => way.Way.Capo).FirstOrDefault();
+            var best = ways.Select(way => (Way: way, Weight: Estimate(song, way))).OrderBy(way => way.Weight).ThenBy(way => Math.Abs(way.Way.Semitones)).ThenBy(way => way.Way.Capo?.Fret).FirstOrDefault();
             if (best.Way is null || best.Weight > WorthOffering * retuned.Weight) continue;
             var tried = Retuner.Retune(song, best.Way);
             if (tried.Weight <= WorthOffering * retuned.Weight) offers.Add(new RetuneOffer(best.Way, tried.Parts.Sum(part => part.Count)));
@@ -46,7 +46,7 @@ public static class RetuneOffers
         {
             var isRetuned = order.Parts.Contains(part);
             if (!isRetuned && order.Semitones == 0) continue;
-            var known = new Dictionary<(int, int, bool, bool), double>();
+            var known = new Dictionary<(int, Capo, bool, bool), double>();
             foreach (var bar in song.Parts[part].Bars)
             {
                 var neck = isRetuned ? order.Moved(bar.Neck) : bar.Neck;
@@ -67,9 +67,9 @@ public static class RetuneOffers
 
     private static double Lost(Neck neck, Height wanted, bool isHarmonic, bool wasOpen)
     {
-        var frets = Enumerable.Range(1, neck.StringCount).Select(n => wanted - neck.Sounding(new StringNumber(n), Fret.Open)).ToList();
-        if (isHarmonic) return frets.Exists(above => HarmonicSeries.Nodes.Any(node => HarmonicSeries.SemitonesAbove(node.Number) == above)) ? 0 : RetunedSong.WeightOf(RetuneLossKind.HarmonicTouched);
-        if (!frets.Exists(fret => fret >= 0 && fret <= neck.HighestFret.Number)) return RetunedSong.WeightOf(RetuneLossKind.OctaveMoved);
-        return wasOpen && !frets.Contains(0) ? RetunedSong.WeightOf(RetuneLossKind.DroneStopped) / 2 : 0;
+        var above = Enumerable.Range(1, neck.StringCount).Select(n => wanted - neck.Open(new StringNumber(n))).ToList();
+        if (isHarmonic) return above.Exists(partial => HarmonicSeries.Nodes.Any(node => HarmonicSeries.SemitonesAbove(node.Number) == partial)) ? 0 : RetunedSong.WeightOf(RetuneLossKind.HarmonicTouched);
+        if (!Enumerable.Range(1, neck.StringCount).Any(n => neck.FretOf(new StringNumber(n), wanted) is not null)) return RetunedSong.WeightOf(RetuneLossKind.OctaveMoved);
+        return wasOpen && !above.Contains(0) ? RetunedSong.WeightOf(RetuneLossKind.DroneStopped) / 2 : 0;
     }
 }

@@ -14,7 +14,7 @@ internal static class RoadMapMove
             : (new StringNumber(named.Min(s => s.Highest.Value)), new StringNumber(named.Max(s => s.Lowest.Value))));
         // As many frets as the strings of the map are moved on the whole.
         var shift = numbers.Count == 0 ? 0
-            : (int)Math.Round(numbers.Average(n => from.Sounding(n, Fret.Open) + semitones - to.Sounding(move.HomeOf(n)!.Value, Fret.Open)));
+            : (int)Math.Round(numbers.Average(n => from.Tuning[n].Height + from.Capo.CountedFrom + semitones - (to.Tuning[move.HomeOf(n)!.Value].Height + to.Capo.CountedFrom)));
         return map.WithPlaces(
             strings => Homes(strings) is [_, ..] there ? (move.HomeOf(there[0])!.Value, move.HomeOf(there[^1])!.Value) : null,
             fret => new Fret(Math.Clamp(fret.Number + shift, 0, to.HighestFret.Number)));

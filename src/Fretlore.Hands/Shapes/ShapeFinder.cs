@@ -39,7 +39,7 @@ public sealed class ShapeFinder
 
     /// <summary>All shapes, best first.</summary>
     /// <param name="symbol">The chord.</param>
-    /// <param name="neck">Frets count from its capo.</param>
+    /// <param name="neck">Frets are written under its capo.</param>
     /// <param name="size">The hand.</param>
     /// <param name="from">The position the hand comes from, or null.</param>
     public static ImmutableArray<ShapeChoice> Find(ChordSymbol symbol, Neck neck, HandSize size = HandSize.Average, int? from = null)
@@ -75,7 +75,9 @@ public sealed class ShapeFinder
 
     private void TryFret(int[] frets, int at, int fret, int lowest, List<ShapeChoice> found)
     {
-        var sounds = neck.Sounding(new StringNumber(frets.Length - at), new Fret(fret)).PitchClass;
+        var number = new StringNumber(frets.Length - at);
+        if (neck.Capo.IsBehind(number, new Fret(fret))) return;
+        var sounds = neck.Sounding(number, new Fret(fret)).PitchClass;
         if (!tones.Contains(sounds) && !(mustBeInBass && sounds == bass)) return;
         frets[at] = fret;
         Fill(frets, at + 1, lowest, found);
@@ -138,7 +140,7 @@ public sealed class ShapeFinder
         for (var i = 0; i < frets.Length; i++)
         {
             if (frets[i] == MuteFret) continue;
-            if (frets[i] == 0 && !isBass) cost += ShapeCosts.FarFromOpen * Math.Max(0, lowest - ShapeCosts.NearOpen);
+            if (frets[i] == 0 && !isBass) cost += ShapeCosts.FarFromOpen * Math.Max(0, lowest - OpenAt(frets.Length - i) - ShapeCosts.NearOpen);
             isBass = false;
             for (var j = 0; j < i; j++)
             {
@@ -147,6 +149,9 @@ public sealed class ShapeFinder
         }
         return cost;
     }
+
+    // Where an open string is, counted as frets are.
+    private int OpenAt(int number) => neck.Capo.FromNut(new StringNumber(number), Fret.Open) - neck.Capo.CountedFrom;
 
     private Height Height(int[] frets, int i) => neck.Sounding(new StringNumber(frets.Length - i), new Fret(frets[i]));
 
@@ -165,7 +170,7 @@ public sealed class ShapeFinder
         return (missing.ToImmutable(), cost);
     }
 
-    private static Hold HoldOf(int[] frets)
+    private Hold HoldOf(int[] frets)
     {
         var presses = new List<Press>();
         var open = 0;
@@ -174,7 +179,7 @@ public sealed class ShapeFinder
             if (frets[i] == 0) open |= 1 << frets.Length - i;
             else if (frets[i] > 0) presses.Add(new Press(frets.Length - i, frets[i]));
         }
-        return new Hold([.. presses], open);
+        return new Hold([.. presses], open) { Capo = neck.Capo };
     }
 
     private (Grip? Grip, double Cost)? Easiest(Hold hold)

@@ -22,11 +22,12 @@ public static class ShapeFingers
         foreach (var (number, fret, _) in shape.On(neck))
         {
             if (fret.IsOpen) open |= 1 << number.Value;
+            else if (!neck.Has(number, fret)) return null;
             else presses.Add(new Press(number.Value, fret.Number, stated(number, fret)));
         }
         var fingers = new Finger?[shape.LowToHigh.Count];
         if (presses.Count == 0) return [.. fingers];
-        if (new GripFinder(new GripRules(NeckGeometry.Of(neck), size)).Find(new Hold([.. presses], open)).MinBy(grip => grip.Cost) is not { } grip) return null;
+        if (new GripFinder(new GripRules(NeckGeometry.Of(neck), size)).Find(new Hold([.. presses], open) { Capo = neck.Capo }).MinBy(grip => grip.Cost) is not { } grip) return null;
         for (var i = 0; i < presses.Count; i++) fingers[fingers.Length - presses[i].String] = grip.Fingers[i];
         return [.. fingers];
     }

@@ -40,6 +40,11 @@ internal sealed record NeckMarks(double StringPitch)
             if (f == 0 && box.First == 1) continue;
             yield return Number(number, nut + (f + 0.5) * FretPitch, bottom + StringPitch * 1.25);
         }
+        if (box.Bar is var (low, high, at))
+        {
+            var x = nut + (at - box.First + 0.5) * FretPitch;
+            yield return new Line(new(x, first + (high - 1.35) * StringPitch), new(x, first + (low - 0.65) * StringPitch), StringPitch * 0.3);
+        }
         foreach (var muted in box.Muted)
         {
             var (x, y, arm) = (nut - StringPitch * 0.75, first + (muted.Value - 1) * StringPitch, StringPitch * 0.22);

@@ -19,6 +19,7 @@ internal static class NeckSvg
         for (var s = 0; s < box.StringCount; s++) Line(svg, Head, Top + s * StringPitch, Head + box.Frets * FretPitch, Top + s * StringPitch, 1.5);
         for (var f = 0; f <= box.Frets; f++) Line(svg, Head + f * FretPitch, Top, Head + f * FretPitch, bottom, f == 0 && box.First == 1 ? 5 : 1.5);
         if (box.First > 1) Text(svg, Head + FretPitch / 2, bottom + 26, 16, box.First.ToString(CultureInfo.InvariantCulture));
+        if (box.Bar is var (low, high, at)) Line(svg, Head + (at - box.First + 0.5) * FretPitch, Top + (high - 1.35) * StringPitch, Head + (at - box.First + 0.5) * FretPitch, Top + (low - 0.65) * StringPitch, 8);
         foreach (var dot in box.Dots)
         {
             var y = Top + (dot.String.Value - 1) * StringPitch;
@@ -49,7 +50,7 @@ internal static class NeckSvg
             var frets = box.Dots.Where(d => d.String.Value == number).Select(d => d.Fret.IsOpen ? "open" : "fret " + d.Fret).ToArray();
             return frets.Length > 0 ? $"string {number} {string.Join(" and ", frets)}" : null;
         });
-        return $"{box.Title}: {string.Join(", ", strings.OfType<string>())}";
+        return $"{box.Title}: {string.Join(", ", strings.OfType<string>())}{(box.Capo.IsPartial ? "; " + box.Capo.Words : "")}";
     }
 
     private static void Line(StringBuilder svg, double x1, double y1, double x2, double y2, double width) => svg.Append(

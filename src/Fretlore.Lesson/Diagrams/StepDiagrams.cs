@@ -16,7 +16,7 @@ internal sealed class StepDiagrams(Song song, SongHands hands)
         var shapes = riff.Content.SelectMany(b => b.Strands).SelectMany(s => s.Events).Select(e => e.Shape).OfType<string>().Distinct()
             .Select(name => song.Shapes.FirstOrDefault(s => s.Name == name)).OfType<NamedShape>()
             .Where(s => s.Shape.LowToHigh.Count == riff.Neck.StringCount).ToArray();
-        foreach (var shape in shapes) yield return NeckBox.Of(SpokenName.OfShape(shape.Name), shape.Shape);
+        foreach (var shape in shapes) yield return NeckBox.Of(SpokenName.OfShape(shape.Name), shape.Shape, riff.Neck.Capo);
         var map = NeckBox.Of(SpokenName.Of(riff.Name), riff, hands);
         if (shapes.Length == 0 && map.Dots.Count > 0) yield return map;
     }

@@ -49,7 +49,7 @@ internal static class CueSheet
     private static string Names(PlannedStep planned) => planned.Step.Subjects.Count == 0 ? "you, talking"
         : Markdown.Escape(string.Join(", ", planned.Step.Subjects.Select(s => s.What.ToString())));
 
-    private static string Neck(PlannedStep planned, Song song) => planned.Step.Neck is { } neck && (song.Parts.Any(p => p.Neck != neck) || neck.Capo > 0)
-        ? $"; tuned {neck.Tuning}{(neck.Capo > 0 ? string.Create(CultureInfo.InvariantCulture, $", capo {neck.Capo}") : "")}"
+    private static string Neck(PlannedStep planned, Song song) => planned.Step.Neck is { } neck && (song.Parts.Any(p => p.Neck != neck) || !neck.Capo.IsOff)
+        ? $"; tuned {neck.Tuning}{(neck.Capo.IsOff ? "" : $", capo {neck.Capo}")}"
         : "";
 }

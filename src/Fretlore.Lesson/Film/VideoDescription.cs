@@ -16,7 +16,7 @@ internal static class VideoDescription
         foreach (var neck in plan.Steps.Select(s => s.Step.Neck).OfType<Neck>().Distinct())
         {
             text.Append("Tuning, low to high: ").Append(string.Join(' ', neck.Tuning.LowToHigh.Select(p => p.Name.ToString())))
-                .Append(neck.Capo > 0 ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $", capo at fret {neck.Capo}") : "").Append('\n');
+                .Append(neck.Capo.IsOff ? "" : ", " + neck.Capo.Words).Append('\n');
         }
         if (plan.Steps.Count > 0) text.Append('\n').Append(ChapterList.Write(FilmSegment.Of(plan)));
         string[] owners = [.. new[] { info.Credits, info.Rights, info.Permission }.OfType<string>().Where(line => line.Length > 0).Select(ChapterList.OneLine)];

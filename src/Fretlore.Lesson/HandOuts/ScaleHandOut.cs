@@ -23,7 +23,7 @@ internal static class ScaleHandOut
         pages.Paragraph("Squares are the scale's root. The number on each note is its degree: b3 is a minor third, 5 the fifth. String 1, the highest, is on top; open strings stand left of the nut.");
         foreach (var (neck, scale, notes, bars) in found)
         {
-            pages.Heading($"{scale.Root} {scale.Name.ToLowerInvariant()}, on {neck.Tuning}{(neck.Capo > 0 ? $", capo {neck.Capo}" : "")}");
+            pages.Heading($"{scale.Root} {scale.Name.ToLowerInvariant()}, on {neck.Tuning}{(neck.Capo.IsOff ? "" : $", capo {neck.Capo}")}");
             pages.Paragraph($"Notes: {string.Join(" ", notes)}. In {bars}. {scale.Reason}{(scale.Reason.EndsWith('.') ? "" : ".")}");
             var marks = FittingMarks(pages.Width);
             var box = Box(neck, scale.Root, notes);
@@ -42,12 +42,13 @@ internal static class ScaleHandOut
         {
             for (var fret = 0; fret <= frets; fret++)
             {
+                if (!neck.Has(new StringNumber(number), new Fret(fret))) continue;
                 var sounding = neck.Sounding(new StringNumber(number), new Fret(fret)).PitchClass;
                 if (notes.Where(n => n.PitchClass == sounding).Cast<NoteName?>().FirstOrDefault() is not { } note) continue;
                 dots.Add(new NeckDot(new StringNumber(number), new Fret(fret), Interval.Between(root, note).ToDegree(), note == root));
             }
         }
-        return new NeckBox($"{root}", neck.StringCount, 1, frets, dots.ToValueList(), []);
+        return new NeckBox($"{root}", neck.StringCount, 1, frets, dots.ToValueList(), []) { Capo = neck.Capo };
     }
 
     // Each scale once for each neck, where it first comes.

@@ -20,10 +20,10 @@ internal static class ShapeHandOut
         var marks = new NeckMarks(5);
         foreach (var neck in song.Shapes.GroupBy(s => s.Neck))
         {
-            pages.Heading($"{neck.Key.Tuning}{(neck.Key.Capo > 0 ? $", capo {neck.Key.Capo}" : "")}");
+            pages.Heading($"{neck.Key.Tuning}{(neck.Key.Capo.IsOff ? "" : $", capo {neck.Key.Capo}")}");
             pages.Pictures(neck.Select(shape =>
             {
-                var box = NeckBox.Of(SpokenName.OfShape(shape.Name), shape.Shape);
+                var box = NeckBox.Of(SpokenName.OfShape(shape.Name), shape.Shape, neck.Key.Capo);
                 var chord = reading.ChordOf(shape.Name);
                 var title = chord is null ? shape.Name : $"{shape.Name}: {chord.Symbol}";
                 return (title, marks.WidthOf(box), marks.HeightOf(box), (Func<double, double, IEnumerable<Mark>>)((x, y) => marks.Draw(box, x, y)));

@@ -26,9 +26,9 @@ internal static class TuningHandOut
     private static void Write(HandOutPages pages, Neck neck, ValueList<GuitarString> strings, string who)
     {
         pages.Heading($"{who}: {neck.Tuning}");
-        pages.Paragraph(neck.Capo == 0
+        pages.Paragraph(neck.Capo.IsOff
             ? "Written from the low string to the high one; string 1 is the highest. No capo."
-            : string.Create(CultureInfo.InvariantCulture, $"Written from the low string to the high one, without the capo; string 1 is the highest. Put the capo at fret {neck.Capo} after tuning; frets on the pages are counted from it."));
+            : Text($"Written from the low string to the high one, without the capo; string 1 is the highest. {CapoWords(neck.Capo)}"));
         var geometry = NeckGeometry.Of(neck);
         var isSaid = strings.Count == neck.StringCount;
         var set = isSaid ? StringSet.Of(neck.Tuning, geometry, strings.Items) : StringSet.For(neck.Tuning, geometry, StringFeel.Named[0]);
@@ -46,6 +46,10 @@ internal static class TuningHandOut
         foreach (var remark in StringRemarks.On(set, isSaid ? null : StringFeel.Named[0], usual?.At(neck.ScaleLength))) pages.Paragraph(remark.Text);
         pages.Paragraph(Care);
     }
+
+    private static string CapoWords(Capo capo) => capo.IsPartial
+        ? Text($"After tuning put the {capo.Words} and leave the other strings free. Frets on the pages are counted from the nut; 0 on a string under the capo is that string as the capo stops it.")
+        : Text($"Put the capo at fret {capo.Fret} after tuning; frets on the pages are counted from it.");
 
     private static string FromUsual(Height now, Height? usual) => usual is not { } from ? "" : (now - from) switch
     {

@@ -15,14 +15,14 @@ internal static class LickMove
             var number = note.String.Value + strings;
             if (number < 1 || number > riff.Neck.StringCount) return null;
             var to = new StringNumber(number);
-            return (to, riff.Neck.Tuning[note.String].Height - riff.Neck.Tuning[to].Height);
+            return riff.Neck.FretOf(to, riff.Neck.Sounding(note.String, note.Fret)) is { } fret ? (to, fret) : null;
         }, 0);
     }
 
     /// <summary>The same hand, so many frets up (or down, below 0); null where a fret would not be on the neck.</summary>
-    public static Riff? Along(Riff riff, int frets) => Move(riff, note => (note.String, frets), frets);
+    public static Riff? Along(Riff riff, int frets) => Move(riff, note => riff.Neck.Above(note.String, note.Fret, frets) is { } fret ? (note.String, fret) : null, frets);
 
-    private static Riff? Move(Riff riff, Func<Note, (StringNumber String, int Frets)?> to, int semitones)
+    private static Riff? Move(Riff riff, Func<Note, (StringNumber String, Fret Fret)?> to, int semitones)
     {
         // Touched over a fret, a harmonic is bound to its string and place.
         if (riff.Content.Any(bar => bar.Notes.Any(note => note.Harmonic is { Kind: HarmonicKind.Natural }))) return null;
@@ -45,7 +45,7 @@ internal static class LickMove
 
         Note One(Note note)
         {
-            if (to(note) is not var (number, frets) || note.Fret.Number + frets < 0 || note.Fret.Number + frets > riff.Neck.HighestFret.Number)
+            if (to(note) is not var (number, fret) || !riff.Neck.Has(number, fret))
             {
                 fits = false;
                 return note;
@@ -53,11 +53,15 @@ internal static class LickMove
             return note with
             {
                 String = number,
-                Fret = new Fret(note.Fret.Number + frets),
+                Fret = fret,
                 Sounding = note.Sounding + semitones,
                 Finger = null,
-                Harmonic = note.Harmonic is { } harmonic ? harmonic with { TouchedAt = new Fret(harmonic.TouchedAt.Number + frets) } : null,
+                Trill = note.Trill is { } trill ? Beside(trill) : null,
+                Harmonic = note.Harmonic is { } harmonic ? harmonic with { TouchedAt = Beside(harmonic.TouchedAt) ?? fret } : null,
             };
+
+            // As far from the note as before.
+            Fret? Beside(Fret other) => riff.Neck.Above(number, fret, riff.Neck.Semitones(note.String, note.Fret, other));
         }
     }
 }

@@ -37,6 +37,14 @@ internal static class OpeningWords
         yield return Capo(neck);
     }
 
-    private static string Capo(Neck neck) => neck.Capo == 0 ? "No capo."
-        : $"Put the capo at fret {NumberWords.Of(neck.Capo)}; all frets are counted from there.";
+    private static string Capo(Neck neck) => neck.Capo switch
+    {
+        { IsOff: true } => "No capo.",
+        { IsPartial: false } all => $"Put the capo at fret {NumberWords.Of(all.Fret)}; all frets are counted from there.",
+        var some => $"Put the capo at fret {NumberWords.Of(some.Fret)} over {Strings(some)} only. Frets are counted from the nut, and open means at the capo there.",
+    };
+
+    private static string Strings(Capo capo) => capo.Lowest == capo.Highest
+        ? $"the {NumberWords.Ordinal(capo.Lowest.Value)} string"
+        : $"strings {NumberWords.Of(capo.Lowest.Value)} to {NumberWords.Of(capo.Highest.Value)}";
 }

@@ -13,6 +13,9 @@ internal sealed record PartData
     /// <summary>The fret of the capo at the start; 0 for none.</summary>
     public required int Capo { get; init; }
 
+    /// <summary>The numbers of the lowest and the highest string it covers; null where it covers all, and frets count from it.</summary>
+    public IReadOnlyList<int>? CapoStrings { get; init; }
+
     /// <summary>Frets on the neck, counted from the nut.</summary>
     public required int Frets { get; init; }
 
@@ -53,11 +56,8 @@ internal sealed record NoteData
     /// <summary>1 is the highest.</summary>
     public required int String { get; init; }
 
-    /// <summary>Counted from the capo, as printed.</summary>
+    /// <summary>As printed: counted from a capo over all strings, or else from the nut.</summary>
     public required int Fret { get; init; }
-
-    /// <summary>The capo's fret where the note is played, when it is not the part's; null otherwise.</summary>
-    public int? Capo { get; init; }
 
     /// <summary>As spelled, such as <c>Bb3</c>.</summary>
     public required string Pitch { get; init; }

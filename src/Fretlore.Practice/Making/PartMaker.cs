@@ -20,10 +20,11 @@ internal sealed class PartMaker(PerformedSong performed, SongReading reading, So
             Name = part.Name,
             Title = part.Title,
             Strings = [.. part.Neck.Tuning.LowToHigh.Select(pitch => new StringData(pitch.ToString(), pitch.Midi))],
-            Capo = part.Neck.Capo,
+            Capo = part.Neck.Capo.Fret,
+            CapoStrings = part.Neck.Capo is { IsPartial: true } capo ? [capo.Lowest.Value, capo.Highest.Value] : null,
             Frets = part.Neck.FretCount,
             Aside = performed.Parts.Length == 1 ? 0 : index % 2 == 0 ? -Aside : Aside,
-            Notes = [.. notes.Select(note => NoteOf(part, note))],
+            Notes = [.. notes.Select(note => NoteOf(note))],
             Chords = theory.ChordsOf(index),
             Scales = theory.ScalesOf(index),
         };
@@ -33,12 +34,10 @@ internal sealed class PartMaker(PerformedSong performed, SongReading reading, So
     public IEnumerable<NoteData> NotesOf(int index, double start, double end) =>
         from note in performed.Parts[index].Notes
         where note.OnsetSeconds >= start - 1e-6 && note.OnsetSeconds < end - 1e-6
-        select NoteOf(performed.Parts[index].Part, note);
+        select NoteOf(note);
 
-    private NoteData NoteOf(Part part, PerformedNote note)
-    {
-        var capo = part.Bars[performed.Bars[note.Bar].Bar].Neck.Capo;
-        return new NoteData
+    private NoteData NoteOf(PerformedNote note) =>
+        new()
         {
             Id = note.Note.Index,
             Held = note.HeldNotes.Count == 0 ? null : [.. note.HeldNotes.Select(held => held.Index)],
@@ -46,7 +45,6 @@ internal sealed class PartMaker(PerformedSong performed, SongReading reading, So
             Off = Seconds.Rounded(note.ReleaseSeconds),
             String = note.String.Value,
             Fret = note.Fret.Number,
-            Capo = capo == part.Neck.Capo ? null : capo,
             Pitch = reading.SpellingOf(note.Note).ToString(),
             Midi = note.Height.Midi,
             Finger = hands.Of(note.Note).Finger switch
@@ -58,7 +56,6 @@ internal sealed class PartMaker(PerformedSong performed, SongReading reading, So
             Role = theory.RoleOf(reading.Roles[note.Note.Index]),
             How = HowOf(note),
         };
-    }
 
     private static string? HowOf(PerformedNote note) => note switch
     {

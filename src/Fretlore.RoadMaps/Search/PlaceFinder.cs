@@ -97,7 +97,7 @@ internal sealed class PlaceFinder(Neck neck)
         {
             for (var fret = 0; fret <= Math.Min(neck.HighestFret.Number, bar.Window is null ? HighestFret : 36); fret++)
             {
-                if (!bar.Allows(number, fret) || (hand is { } window && !window.Contains(fret))) continue;
+                if (!bar.Allows(number, fret) || neck.Capo.IsBehind(new StringNumber(number), new Fret(fret)) || (hand is { } window && !window.Contains(fret))) continue;
                 if (fret == 0 && bar.Forbids<Avoided.OpenStrings>()) continue;
                 yield return (number, fret, neck.Sounding(new StringNumber(number), new Fret(fret)).Midi);
             }

@@ -27,8 +27,7 @@ internal sealed class StepRules
     {
         this.model = model;
         intervals = [.. Enumerable.Range(0, 49).Select(semitones => habits.Bits(semitones, model))];
-        var geometry = NeckGeometry.Of(neck);
-        places = [.. Enumerable.Range(0, 49).Select(fret => geometry.FromNut(new StringNumber(1), new Fret(fret)))];
+        places = [.. Enumerable.Range(0, 49).Select(fret => NeckGeometry.FromNut(neck.ScaleLength, neck.Capo.CountedFrom + fret))];
         handEffort = 1.8 - 0.8 * level;
     }
 

@@ -20,7 +20,7 @@ internal readonly record struct StringBuild(double OpenHertz, double Stiffness, 
     /// <param name="said">The string that is on; null where the sheet does not say, so that its gauge follows from pitch and scale length.</param>
     public static StringBuild Of(StringNumber number, Neck neck, BodyLoss body, GuitarString? said = null)
     {
-        var open = (neck.Tuning[number].Height + neck.Capo).Hertz();
+        var open = neck.Open(number).Hertz();
         var uncapoed = neck.Tuning[number].Height.Hertz();
         var length = neck.ScaleLength / 1000;
         // 75 N (17 lbf) is what most sets have; a bass string has twice that (common practice).
@@ -32,7 +32,7 @@ internal readonly record struct StringBuild(double OpenHertz, double Stiffness, 
         var diameter = Math.Sqrt(4 * massPerMetre / (Math.PI * SteelDensity));
         var isWound = said is null ? diameter > ThickestPlain : said.Make == StringMake.Wound;
         var bending = isWound ? CoreOf(diameter) : diameter;
-        var speaking = length * Math.Pow(2, -neck.Capo / 12.0);
+        var speaking = length * Math.Pow(2, -neck.Capo.On(number) / 12.0);
         // B = π³ E d⁴ / (64 T L²), Fletcher 1964.
         var stiffness = Math.Pow(Math.PI, 3) * SteelElasticity * Math.Pow(bending, 4) / (64 * tension * speaking * speaking);
         return new StringBuild(open, Math.Min(stiffness, 1e-3), body.Base, body.ByFrequency * (isWound ? 1.6 : 1));

@@ -39,7 +39,7 @@ public sealed record ExplainedChord(double Beat, string Symbol, string? Reading,
 /// <summary>A note that is struck.</summary>
 /// <param name="Beat">As in <see cref="ExplainedChord"/>.</param>
 /// <param name="String">1 is the highest.</param>
-/// <param name="Fret">Counted from the capo.</param>
+/// <param name="Fret">As written under the capo.</param>
 /// <param name="Pitch">Its sounding pitch without bend, spelled.</param>
 /// <param name="Kind">chord tone, tension, passing tone, neighbour tone, approach note, key note, outside or dead.</param>
 /// <param name="Degree">Above the chord's root, or the key's tonic where no chord sounds: <c>b3</c>, <c>9</c>.</param>

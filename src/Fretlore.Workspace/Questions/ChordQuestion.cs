@@ -10,9 +10,9 @@ namespace Fretlore.Workspace.Questions;
 /// <summary>What is this shape called?</summary>
 /// <param name="Shape">As typed, see <see cref="ShapeText"/>.</param>
 /// <param name="Tuning">As typed, see <see cref="NeckText"/>; null for the usual one.</param>
-/// <param name="Capo">The fret the capo is at; 0 for none. Frets count from it, and the names are of what sounds.</param>
+/// <param name="Capo">As typed, see <see cref="CapoText"/>; null for none. The names are of what sounds.</param>
 /// <param name="Key">As typed, see <see cref="KeyText"/>; null when the key is not known.</param>
-public sealed record ChordQuestion(string Shape, string? Tuning = null, int Capo = 0, string? Key = null)
+public sealed record ChordQuestion(string Shape, string? Tuning = null, string? Capo = null, string? Key = null)
 {
     /// <summary>Names, best first.</summary>
     public Answer<ImmutableArray<ChordReading>> Ask()

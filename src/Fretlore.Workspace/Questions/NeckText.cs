@@ -11,8 +11,8 @@ public static class NeckText
 
     /// <summary>Reads a neck of 24 frets.</summary>
     /// <param name="tuning">What was typed for the tuning; null for the usual one.</param>
-    /// <param name="capo">The fret the capo is at; 0 for none.</param>
-    public static Answer<Neck> Read(string? tuning, int capo)
+    /// <param name="capo">What was typed for the capo, see <see cref="CapoText"/>; null for none.</param>
+    public static Answer<Neck> Read(string? tuning, string? capo = null)
     {
         var neck = new Neck(Tuning.Standard);
         if (tuning is not null)
@@ -35,11 +35,8 @@ public static class NeckText
             }
             neck = neck with { Tuning = new Tuning(pitches.ToValueList()) };
         }
-        if (capo < 0 || capo >= neck.FretCount)
-        {
-            var typed = capo.ToString(System.Globalization.CultureInfo.InvariantCulture);
-            return new Misread(typed, 1, typed.Length, $"There is no fret {capo} for a capo.", $"Give a fret from 0 (no capo) to {neck.FretCount - 1}.");
-        }
-        return neck with { Capo = capo };
+        if (capo is null) return neck;
+        var read = CapoText.Read(capo, neck.StringCount, neck.FretCount);
+        return read.Misread is { } misread ? misread : neck with { Capo = read.Value };
     }
 }

@@ -11,7 +11,7 @@ public static class ShapeText
 
     /// <summary>Reads one fret, or none, for each string of a neck.</summary>
     /// <param name="typed">What was typed.</param>
-    /// <param name="neck">Says how many strings and frets there are; frets count from its capo.</param>
+    /// <param name="neck">Says how many strings and frets there are; frets are written under its capo.</param>
     public static Answer<Shape> Read(string typed, Neck neck)
     {
         var words = Slots(typed);
@@ -33,9 +33,19 @@ public static class ShapeText
             {
                 return new Misread(
                     typed, word.Column, word.Text.Length, $"Fret {fret} is beyond the neck, which ends at fret {neck.HighestFret}.",
-                    neck.Capo == 0 ? "Leave blanks between the frets." : "Frets count from the capo; leave blanks between them.");
+                    neck.Capo.CountedFrom == 0 ? "Leave blanks between the frets." : "Frets count from the capo; leave blanks between them.");
             }
             frets.Add(new Fret(fret));
+        }
+        for (var i = 0; i < frets.Count && frets.Count == neck.StringCount; i++)
+        {
+            var number = new StringNumber(frets.Count - i);
+            if (frets[i] is { } behind && neck.Capo.IsBehind(number, behind))
+            {
+                return new Misread(
+                    typed, words[i].Column, words[i].Text.Length, $"Fret {behind} of string {number} is not above the {neck.Capo.Words}.",
+                    $"Under a partial capo frets count from the nut: type 0 for the string as the capo stops it, or a fret from {neck.Capo.Fret + 1} on.");
+            }
         }
         if (frets.Count != neck.StringCount)
         {

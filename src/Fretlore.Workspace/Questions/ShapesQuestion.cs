@@ -9,10 +9,10 @@ namespace Fretlore.Workspace.Questions;
 /// <summary>How can this chord be played?</summary>
 /// <param name="Chord">A chord symbol as typed.</param>
 /// <param name="Tuning">As typed, see <see cref="NeckText"/>; null for the usual one.</param>
-/// <param name="Capo">The fret the capo is at; frets count from it, and the symbol is of what sounds.</param>
+/// <param name="Capo">As typed, see <see cref="CapoText"/>; null for none. The symbol is of what sounds.</param>
 /// <param name="From">The fret the index finger is at now; null when it does not matter.</param>
 /// <param name="Hand">As typed, see <see cref="HandText"/>.</param>
-public sealed record ShapesQuestion(string Chord, string? Tuning = null, int Capo = 0, int? From = null, string Hand = "average")
+public sealed record ShapesQuestion(string Chord, string? Tuning = null, string? Capo = null, int? From = null, string Hand = "average")
 {
     public Answer<ShapesFound> Ask()
     {

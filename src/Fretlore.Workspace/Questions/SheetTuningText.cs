@@ -12,7 +12,7 @@ internal static class SheetTuningText
 
     public static Answer<Tuning> Read(string typed)
     {
-        var neck = NeckText.Read(typed, 0);
+        var neck = NeckText.Read(typed);
         if (neck.Misread is { } misread) return misread;
         var tuning = neck.Value.Tuning;
         if (tuning.StringCount is < FewestStrings or > MostStrings)

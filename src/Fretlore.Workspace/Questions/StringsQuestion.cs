@@ -18,7 +18,7 @@ public sealed record StringsQuestion(
 {
     public Answer<StringsAdvice> Ask()
     {
-        var neck = NeckText.Read(Tuning, 0);
+        var neck = NeckText.Read(Tuning);
         if (neck.Misread is { } noNeck) return noNeck;
         var tuning = neck.Value.Tuning;
         var lengths = ScaleLengthText.Read(ScaleLength);
@@ -54,7 +54,7 @@ public sealed record StringsQuestion(
         var nowTuning = usual?.Tuning ?? tuning;
         if (NowTuning is not null)
         {
-            var now = NeckText.Read(NowTuning, 0);
+            var now = NeckText.Read(NowTuning);
             if (now.Misread is { } noTuning) return noTuning;
             nowTuning = now.Value.Tuning;
             if (nowTuning.StringCount != tuning.StringCount)

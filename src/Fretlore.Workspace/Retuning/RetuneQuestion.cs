@@ -17,9 +17,9 @@ namespace Fretlore.Workspace.Retuning;
 /// <param name="To">The open strings as typed, low to high.</param>
 /// <param name="Parts">The parts to retune as typed; null for all that are tuned as the song's first one is.</param>
 /// <param name="Semitones">By how much the whole song is moved, -24 to 24.</param>
-/// <param name="Capo">Where the capo goes; null leaves it.</param>
+/// <param name="Capo">Where the capo goes as typed, see <see cref="CapoText"/>; null leaves it.</param>
 /// <param name="Hand">The hand that plays it.</param>
-public sealed partial record RetuneQuestion(string To, string? Parts = null, int Semitones = 0, int? Capo = null, HandSize Hand = HandSize.Average)
+public sealed partial record RetuneQuestion(string To, string? Parts = null, int Semitones = 0, string? Capo = null, HandSize Hand = HandSize.Average)
 {
     private const int MostSemitones = 24;
 
@@ -45,7 +45,7 @@ public sealed partial record RetuneQuestion(string To, string? Parts = null, int
         var newFindings = after is null ? [] : after.Findings.Where(finding => !wereThere.Contains(finding.Code));
         return new RetuneAnswer(
             sheet.Text, order, [.. parts], [.. riffs], [.. RetuneOffers.Find(song, order, retuned)],
-            [.. sheet.Remarks.Select(remark => remark.ToString()), .. Notes(workspace, song)],
+            [.. sheet.Remarks.Select(remark => remark.ToString()), .. Notes(workspace, song), .. CapoNotes(song, order)],
             [.. written.Findings.Where(finding => finding.Severity == Severity.Error), .. newFindings]);
 
         LossLine Line(RetuneLoss loss, ValueList<Bar> bars) => new(loss.Kind, bars[loss.Bar].Number, RetuneWords.Of(loss, workspace.Reading));
@@ -66,13 +66,9 @@ public sealed partial record RetuneQuestion(string To, string? Parts = null, int
             return new Misread(typed, 1, typed.Length, "That is further than a song is moved.", string.Create(CultureInfo.InvariantCulture, $"Give semitones from -{MostSemitones} to {MostSemitones}."));
         }
         var parts = chosen.Value.Count > 0 ? chosen.Value : SameAsFirst(song);
-        var most = parts.Select(part => song.Parts[part].Neck.FretCount).Min() - 1;
-        if (Capo is { } capo && (capo < 0 || capo > most))
-        {
-            var text = capo.ToString(CultureInfo.InvariantCulture);
-            return new Misread(text, 1, text.Length, $"There is no fret {text} for a capo.", string.Create(CultureInfo.InvariantCulture, $"Give a fret from 0 (no capo) to {most}."));
-        }
-        return new RetuneOrder(tuning.Value, parts, Semitones, Capo, Hand);
+        if (Capo is null) return new RetuneOrder(tuning.Value, parts, Semitones, null, Hand);
+        var capo = CapoText.Read(Capo, tuning.Value.StringCount, parts.Select(part => song.Parts[part].Neck.FretCount).Min());
+        return capo.Misread is { } noCapo ? noCapo : new RetuneOrder(tuning.Value, parts, Semitones, capo.Value, Hand);
     }
 
     private static ValueList<int> SameAsFirst(Song song) => Enumerable.Range(0, song.Parts.Count)
@@ -84,6 +80,20 @@ public sealed partial record RetuneQuestion(string To, string? Parts = null, int
         if (song.Riffs.Any(riff => riff.VariationOf is not null)) yield return "A riff that varies another one is written out.";
         if (song.Lesson is { } lesson && lesson.Steps.Any(step => step.Say is not null)) yield return "What the lesson says of strings and frets is as it was: read it over.";
         if (song.RoadMaps.Count > 0) yield return "A road map's stretch of neck is moved along by as many frets as its strings on the whole: read it over.";
+    }
+
+    private static IEnumerable<string> CapoNotes(Song song, RetuneOrder order)
+    {
+        if (order.Capo is not null) yield break;
+        foreach (var part in order.Parts.Select(part => song.Parts[part]))
+        {
+            foreach (var neck in part.Bars.Select(bar => bar.Neck).Prepend(part.Neck).Where(neck => neck.Capo.IsPartial).Distinct())
+            {
+                var capo = order.Moved(neck).Capo;
+                if (capo.IsOff) yield return $"{part.Title}: the {neck.Capo.Words} is taken off, because the new tuning has no neighbouring strings in place of its own; the notes are placed without it.";
+                else if (capo != neck.Capo) yield return $"{part.Title}: the {neck.Capo.Words} lies on {(capo.Lowest == capo.Highest ? "string" : "strings")} {capo.Strings} now.";
+            }
+        }
     }
 
     [GeneratedRegex("(^|\\s)--", RegexOptions.Multiline)]

@@ -48,19 +48,21 @@ public sealed class PlanSearchFacts
     {
         var builder = new SongBuilder { Tempo = new Tempo(new NoteValue(ValueBase.Quarter), random.Next(40, 220)) };
         var tuning = Tunings[random.Next(Tunings.Length)];
-        builder.Part("guitar", tuning, random.Next(3));
+        var capo = random.Next(3) is > 0 and var fret && random.Next(2) == 0 ? Capo.Over(fret, new StringNumber(3), new StringNumber(2)) : random.Next(3);
+        builder.Part("guitar", tuning, capo);
         var strings = tuning.Split(' ').Length;
         var centre = random.Next(1, 12);
-        var events = Enumerable.Range(0, random.Next(2, 6)).Select(_ => random.Next(10) == 0 ? SongBuilder.Rest(ValueBase.Eighth) : One(random, strings, centre)).ToArray();
+        var events = Enumerable.Range(0, random.Next(2, 6)).Select(_ => random.Next(10) == 0 ? SongBuilder.Rest(ValueBase.Eighth) : One(random, strings, centre, capo)).ToArray();
         builder.Bar(events);
         return builder.Build();
     }
 
-    private static Func<Neck, Event> One(Random random, int strings, int centre)
+    private static Func<Neck, Event> One(Random random, int strings, int centre, Capo capo)
     {
         var count = random.Next(5) switch { 0 => 3, 1 => 2, _ => 1 };
         var places = Enumerable.Range(1, strings).OrderBy(_ => random.Next()).Take(count)
-            .Select(s => (s, random.Next(6) == 0 ? 0 : centre + random.Next(random.Next(4) == 0 ? 9 : 5))).ToArray();
+            .Select(s => (s, random.Next(6) == 0 ? 0 : centre + random.Next(random.Next(4) == 0 ? 9 : 5)))
+            .Select(place => capo.IsBehind(new StringNumber(place.s), new Fret(place.Item2)) ? (place.s, 0) : place).ToArray();
         var value = random.Next(2) == 0 ? ValueBase.Eighth : ValueBase.Sixteenth;
         return SongBuilder.With(SongBuilder.Play(value, places), note => random.Next(12) switch
         {
@@ -139,6 +141,8 @@ public sealed class PlanSearchFacts
                     // Nothing under the finger may have to sound lower.
                     var under = Enumerable.Range(Math.Min(a.String, b.String), Math.Abs(a.String - b.String) + 1);
                     if (under.Any(s => (hold.OpenStrings & 1 << s) != 0 || hold.Presses.Any(p => p.String == s && p.Fret < a.Fret))) return false;
+                    // Nor does a finger lie across a partial capo, or behind it.
+                    if (hold.Capo.IsPartial && a.Fret <= hold.Capo.Fret && under.Any(s => s <= hold.Capo.Lowest.Value && s >= hold.Capo.Highest.Value)) return false;
                     // What the finger holds anyway needs no other one.
                     if (Enumerable.Range(0, fingers.Length).Any(k => under.Contains(hold.Presses[k].String) && hold.Presses[k].Fret == a.Fret && fingers[k] != fingers[i])) return false;
                 }

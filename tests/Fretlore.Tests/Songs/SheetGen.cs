@@ -34,6 +34,10 @@ internal static class SheetGen
         private int strings;
         private int eighths;
 
+        // Under a partial capo frets are written above it, so that any string has them.
+        private int lift;
+        private (int Low, int High) covered;
+
         public string Make()
         {
             tuning = Tunings[random.Next(Tunings.Length)];
@@ -42,7 +46,7 @@ internal static class SheetGen
             eighths = length;
             var text = new StringBuilder($"title Generated {random.Next(100)}\ntuning {tuning}\nmeter {meter}\ntempo Q = {random.Next(40, 240)}\n");
             if (random.Next(2) == 0) text.Append($"key {"CDEFGAB"[random.Next(7)]} {(random.Next(2) == 0 ? "minor" : "dorian")}\n");
-            if (random.Next(4) == 0) text.Append($"capo {random.Next(1, 5)}\n");
+            if (random.Next(4) == 0) text.Append($"capo {Capo()}\n");
             if (random.Next(4) == 0) text.Append("feel swing\n");
             var parts = random.Next(1, 3);
             for (var p = 0; p < parts; p++) text.Append($"part part{p} \"Part {p}\"\n");
@@ -57,7 +61,20 @@ internal static class SheetGen
             return text.ToString();
         }
 
-        private string Held() => random.Next(6) is > 0 and var fret ? random.Next(3) == 0 ? $"{fret}f{fret % 4 + 1}" : $"{fret}" : "0";
+        private string Held() => random.Next(6) is > 0 and var fret ? random.Next(3) == 0 ? $"{Above(fret)}f{fret % 4 + 1}" : $"{Above(fret)}" : "0";
+
+        private string Capo()
+        {
+            var fret = random.Next(1, 5);
+            if (fret > 2) return $"{fret}";
+            var high = random.Next(1, strings);
+            (lift, covered) = (fret, (random.Next(high, high == 1 ? strings : strings + 1), high));
+            return $"{fret} on {covered.Low}-{covered.High}";
+        }
+
+        private int Above(int fret) => fret == 0 ? 0 : fret + lift;
+
+        private int Octave(int place) => place <= covered.Low && place >= covered.High ? 12 + lift : 12;
 
         private string Line()
         {
@@ -100,7 +117,7 @@ internal static class SheetGen
                 if (mayMark && random.Next(12) == 0) text.Append(Pick("\"Freely\" ", "(mf) ", "(pp) ", "(fermata) ", "(chord Am7) ", $"(Q = {random.Next(50, 200)}) "));
                 if (length >= 2 && random.Next(8) == 0)
                 {
-                    text.Append($"E:3 {random.Next(1, 9)} {random.Next(9, 14)} {random.Next(1, 9)} ");
+                    text.Append($"E:3 {Above(random.Next(1, 9))} {Above(random.Next(9, 14))} {Above(random.Next(1, 9))} ");
                     (length, fret) = (length - 2, -1);
                     continue;
                 }
@@ -133,7 +150,7 @@ internal static class SheetGen
         private string Event(int place, int usable, ref int fret, bool mayMark)
         {
             var before = fret;
-            fret = random.Next(1, 15);
+            fret = Above(random.Next(1, 15));
             var other = fret == before ? fret + 1 : fret;
             switch (random.Next(mayMark ? 26 : 8))
             {
@@ -144,11 +161,11 @@ internal static class SheetGen
                 case 4: return fret + Pick("+", "+h", "+q-", "+w20c", "v", "+vv", "v+") ;
                 case 5: return "+" + fret + "-";
                 case 6: return fret + Pick("!", "?", "'", "m", "f2", ":Y", "m!", "*p", "~" + (fret + 2), "_", "_h", "_wh!");
-                case 7: fret = -1; return Pick("x", "x5", "12*", "3*15", "x?");
+                case 7: fret = -1; return Pick("x", "x5", $"{Octave(place)}*", "3*15", "x?");
                 case 8: return $"pm{{ {fret} }}";
                 case 9: fret = -1; return $"let{{ @{place} {other} }}";
                 case 10: fret = -1; return $"[{Slots(usable)}]{Pick("", "!", "m", "v")}";
-                case 11: fret = -1; return usable == strings && random.Next(3) == 0 ? "rake[" + string.Join(' ', Enumerable.Range(0, strings).Select(i => i < 2 ? "x" : i == 2 ? $"{random.Next(12)}" : ".")) + "]" : $"roll[{Slots(usable)}]";
+                case 11: fret = -1; return usable == strings && random.Next(3) == 0 ? "rake[" + string.Join(' ', Enumerable.Range(0, strings).Select(i => i < 2 ? "x" : i == 2 ? $"{Above(random.Next(12))}" : ".")) + "]" : $"roll[{Slots(usable)}]";
                 case 12 when usable == strings: fret = -1; return Pick("#low", "#low!", "roll-down#low", $"pick #low{{ {strings - random.Next(3)} }}");
                 case 13: return $"g{other + 2},{other}";
                 case 14: return Pick("d", "u") + fret;
@@ -166,7 +183,7 @@ internal static class SheetGen
 
         private string Slots(int usable)
         {
-            var slots = Enumerable.Range(0, strings).Select(i => strings - i <= usable && random.Next(2) == 0 ? $"{random.Next(12)}" : ".").ToArray();
+            var slots = Enumerable.Range(0, strings).Select(i => strings - i <= usable && random.Next(2) == 0 ? $"{Above(random.Next(12))}" : ".").ToArray();
             if (slots.All(s => s == ".")) slots[^1] = "3";
             return string.Join(' ', slots);
         }

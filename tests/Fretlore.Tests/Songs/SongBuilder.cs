@@ -17,7 +17,7 @@ internal sealed class SongBuilder
 
     public Tempo Tempo { get; init; } = Tempo.Default;
 
-    public SongBuilder Part(string name, string tuning = "E2 A2 D3 G3 B3 E4", int capo = 0)
+    public SongBuilder Part(string name, string tuning = "E2 A2 D3 G3 B3 E4", Capo capo = default)
     {
         Assert.True(Tuning.TryParse(tuning, out var parsed));
         parts.Add((name, new Neck(parsed, capo), []));

@@ -16,9 +16,17 @@ internal static class SongGen
 
     public static Gen<Song> Songs { get; } = Gen.Select(
         Gen.Int[0, Meters.Length - 1], Gen.Int[0, Tunings.Length - 1], Gen.Int[0, 4], Gen.Int[1, 2], Gen.Int[1, 6], Gen.Int[0, 1_000_000])
-        .Select((meter, tuning, capo, parts, bars, seed) => Make(Meters[meter], Tunings[tuning], capo, parts, bars, new Random(seed)));
+        .Select((meter, tuning, capo, parts, bars, seed) => Make(Meters[meter], Tunings[tuning], CapoOf(capo, Tunings[tuning].Split(' ').Length, seed), parts, bars, new Random(seed)));
 
-    private static Song Make(Meter meter, string tuning, int capo, int parts, int bars, Random random)
+    // One in three covers some strings only.
+    private static Capo CapoOf(int fret, int strings, int seed)
+    {
+        if (fret == 0 || seed % 3 > 0) return fret;
+        var highest = 1 + seed / 3 % (strings - 1);
+        return Capo.Over(fret, new StringNumber(highest), new StringNumber(Math.Min(strings - (highest == 1 ? 1 : 0), highest + seed / 100 % 4)));
+    }
+
+    private static Song Make(Meter meter, string tuning, Capo capo, int parts, int bars, Random random)
     {
         var builder = new SongBuilder { Meter = meter, Key = new Key(NoteName.FromFifths(random.Next(-3, 5)), (Mode)random.Next(6)) };
         for (var part = 0; part < parts; part++)
@@ -111,7 +119,7 @@ internal static class SongGen
             1 => note with { GlideOut = (GlideOut)random.Next(3), GlideIn = (GlideIn)random.Next(3) },
             2 => note with { Tremolo = ValueBase.ThirtySecond },
             3 => note with { IsDead = true, IsGhost = random.Next(2) == 0 },
-            5 => note with { Trill = new Fret(note.Fret.Number + random.Next(1, 4)) },
+            5 => note with { Trill = neck.Above(note.String, note.Fret, random.Next(1, 4)) },
             6 => note with { DipCents = random.Next(1, 5) * 50 },
             4 => note with { Harmonic = new Harmonic((HarmonicKind)random.Next(3), new Fret(12)), Finger = (Finger)random.Next(5) },
             _ => note with { Attack = (Attack)random.Next(8) },
@@ -126,7 +134,7 @@ internal static class SongGen
         };
     }
 
-    private static Note Plain(Neck neck, int number, int fret) => new()
+    private static Note Plain(Neck neck, int number, int fret) => neck.Capo.IsBehind(new StringNumber(number), new Fret(fret)) ? Plain(neck, number, 0) : new()
     {
         String = new StringNumber(number),
         Fret = new Fret(fret),

@@ -50,7 +50,7 @@ public sealed class TypedTextFacts
     [InlineData("D2,A2,D3,F#3,A3,D4", 6)]
     [InlineData("Bb0 E1 A1 D2", 4)]
     public void Tuning_HasAsManyStringsAsPitches(string typed, int strings) =>
-        Assert.Equal(strings, NeckText.Read(typed, 0).Value.StringCount);
+        Assert.Equal(strings, NeckText.Read(typed).Value.StringCount);
 
     [Theory]
     [InlineData("E2 A2 D3 G3 B E4", 13, "no octave")]
@@ -59,18 +59,21 @@ public sealed class TypedTextFacts
     [InlineData("E2 E2 E2 E2 E2 E2 E2 E2 E2 E2 E2 E2 E2", 37, "at most 12")]
     public void Tuning_ThatCannotBe_IsPointedAt(string typed, int column, string message)
     {
-        var misread = NeckText.Read(typed, 0).Misread;
+        var misread = NeckText.Read(typed).Misread;
         Assert.NotNull(misread);
         Assert.Equal(column, misread.Column);
         Assert.Contains(message, misread.Message, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData(-1)]
-    [InlineData(24)]
-    [InlineData(int.MaxValue)]
-    [InlineData(int.MinValue)]
-    public void Capo_OffTheNeck_IsRefused(int capo) => Assert.NotNull(NeckText.Read(null, capo).Misread);
+    [InlineData("-1")]
+    [InlineData("24")]
+    [InlineData("99999999999")]
+    [InlineData("two")]
+    [InlineData("2 on 7-5")]
+    [InlineData("2 on 6-1")]
+    [InlineData("0 on 5-3")]
+    public void Capo_OffTheNeck_IsRefused(string capo) => Assert.NotNull(NeckText.Read(null, capo).Misread);
 
     [Theory]
     [InlineData("A dorian", "A dorian")]
@@ -93,7 +96,7 @@ public sealed class TypedTextFacts
     public void AnythingTyped_IsAnsweredWithoutAnException() => Gen.String.Sample(typed =>
     {
         _ = ShapeText.Read(typed, Usual);
-        _ = NeckText.Read(typed, 0);
+        _ = NeckText.Read(typed);
         _ = KeyText.Read(typed);
         _ = NotesText.Read(typed);
         _ = NotesText.ReadOne(typed);

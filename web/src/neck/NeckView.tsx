@@ -1,9 +1,10 @@
 import { signal, useComputed } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import type { FreeBar, Note, Scale } from '../song/song.ts';
+import type { FreeBar, Note, Part, Scale } from '../song/song.ts';
 import { usePlayer } from '../ui/app.ts';
 import { atEachFrame } from '../ui/frames.ts';
 import { signs } from '../words.ts';
+import { capoWords, highestFret, sounding } from './capo.ts';
 import { dotsAt, type Window, windowFor } from './geometry.ts';
 import { type Hand, Hands, indexAt } from './moment.ts';
 import { RoleMark } from './roles.tsx';
@@ -65,7 +66,7 @@ export function NeckView() {
       const reach = hands.reach(player.form.startOf(bar), player.form.endOf(bar + 1))
         ?? (region?.lowestFret !== undefined ? { low: Math.max(1, region.lowestFret), high: region.highestFret ?? region.lowestFret } : null);
       const old = shown.value.window;
-      shown.value = { hand, chord, scale, window: windowFor(reach, old, room.value, part.frets - part.capo) };
+      shown.value = { hand, chord, scale, window: windowFor(reach, old, room.value, highestFret(part)) };
     });
   }, [part, hands]);
 
@@ -82,7 +83,7 @@ export function NeckView() {
         <span class="notes-now">{hand.now.length === 0 ? 'Nothing sounds' : hand.now.map(note => wordsOf(note, player.song.roles[note.role]?.words)).join('; ')}</span>
       </p>
       <div ref={holder} class="neck-drawing">
-        <Drawing window={window} strings={part.strings.map(s => s.name)} openMidi={part.strings.map(s => s.midi + part.capo)} left={left} capo={part.capo}
+        <Drawing window={window} part={part} left={left}
           hand={hand} scale={theScale} free={free.value?.rules} isAnswer={player.turn.value?.isCall === false} />
       </div>
     </section>
@@ -100,13 +101,14 @@ function FreeWords({ rules, bar }: { rules: FreeBar; bar: number }) {
 }
 
 interface DrawingProps {
-  readonly window: Window; readonly strings: readonly string[]; readonly openMidi: readonly number[]; readonly left: boolean; readonly capo: number;
+  readonly window: Window; readonly part: Part; readonly left: boolean;
   readonly hand: Hand; readonly scale: Scale | undefined; readonly free: FreeBar | undefined;
   readonly isAnswer: boolean;
 }
 
-function Drawing({ window, strings, openMidi, left, capo, hand, scale, free, isAnswer }: DrawingProps) {
+function Drawing({ window, part, left, hand, scale, free, isAnswer }: DrawingProps) {
   const player = usePlayer();
+  const strings = part.strings.map(s => s.name);
   const count = window.last - window.first + 1;
   const [width, height] = [Head + count * FretWidth + 10, Top + strings.length * Row];
   const x = (fret: number) => {
@@ -118,7 +120,7 @@ function Drawing({ window, strings, openMidi, left, capo, hand, scale, free, isA
   const y = (string: number) => Top + (string - 0.5) * Row;
   const isSeen = (fret: number) => fret === 0 || (fret >= window.first && fret <= window.last);
   // What is fixed is played as written, but in an answer to it.
-  const tones = free?.fixed && !isAnswer ? [] : scaleTones(scale, free, openMidi, window);
+  const tones = free?.fixed && !isAnswer ? [] : scaleTones(scale, free, part, window);
   const place = (note: Note) => `translate(${x(note.fret)} ${y(note.string)})`;
   return (
     <svg viewBox={`0 0 ${width} ${height}`} style={{ maxWidth: `${width * 1.25}px` }} role="img" aria-label={spoken(hand, player.song.roles.map(r => r.words))}>
@@ -139,7 +141,9 @@ function Drawing({ window, strings, openMidi, left, capo, hand, scale, free, isA
           <text class={dotsAt(fret) > 0 ? 'fret-name is-marked' : 'fret-name'} x={x(fret)} y={12} text-anchor="middle" font-size={12}>{fret}</text>
         </g>
       ))}
-      {capo > 0 && <text class="fret-name" x={left ? width - 4 : 4} y={12} text-anchor={left ? 'end' : 'start'} font-size={11}>capo {capo}</text>}
+      {part.capo > 0 && <text class="fret-name" x={left ? width - 4 : 4} y={12} text-anchor={left ? 'end' : 'start'} font-size={11}>capo {part.capo}</text>}
+      {part.capoStrings && part.capo >= window.first && part.capo <= window.last
+        && <line class="capo" x1={x(part.capo)} x2={x(part.capo)} y1={y(part.capoStrings[1]) - 12} y2={y(part.capoStrings[0]) + 12}><title>Capo at {capoWords(part)}</title></line>}
       {tones.map(tone => (
         <g key={`${tone.string} ${tone.fret}`} class={tone.isAim ? 'tone is-aim' : 'tone'} transform={`translate(${x(tone.fret)} ${y(tone.string)})`}>
           <circle r={9} /><text y={4} text-anchor="middle" font-size={10.5}>{tone.text}</text>
@@ -151,16 +155,17 @@ function Drawing({ window, strings, openMidi, left, capo, hand, scale, free, isA
   );
 }
 
-function scaleTones(scale: Scale | undefined, free: FreeBar | undefined, openMidi: readonly number[], window: Window) {
+function scaleTones(scale: Scale | undefined, free: FreeBar | undefined, part: Part, window: Window) {
   const tones: { string: number; fret: number; text: string; isAim: boolean }[] = [];
   if (!scale) return tones;
   const aims = new Set(free?.aims.map(aim => aim.pitchClass));
-  openMidi.forEach((open, i) => {
-    const string = openMidi.length - i;
-    if (string < (free?.highestString ?? 1) || string > (free?.lowestString ?? openMidi.length)) return;
+  part.strings.forEach((_, i) => {
+    const string = part.strings.length - i;
+    if (string < (free?.highestString ?? 1) || string > (free?.lowestString ?? part.strings.length)) return;
     for (let fret = window.first === 1 ? 0 : window.first; fret <= window.last; fret++) {
       if (fret < (free?.lowestFret ?? 0) || fret > (free?.highestFret ?? fret)) continue;
-      const tone = scale.tones.find(t => t.pitchClass === (open + fret) % 12);
+      const midi = sounding(part, string, fret);
+      const tone = scale.tones.find(t => midi !== null && t.pitchClass === midi % 12);
       if (tone) tones.push({ string, fret, text: signs(tone.degree), isAim: aims.has(tone.pitchClass) });
     }
   });

@@ -50,6 +50,8 @@ export interface Part {
   /** From the low string to the high one. */
   readonly strings: readonly OpenString[];
   readonly capo: number;
+  /** The lowest and the highest string under a partial capo; absent where it covers all, and frets count from it. */
+  readonly capoStrings?: readonly [number, number];
   readonly frets: number;
   readonly aside: number;
   readonly notes: readonly Note[];
@@ -64,9 +66,8 @@ export interface Note {
   readonly off: number;
   /** 1 is the highest. */
   readonly string: number;
-  /** Counted from the capo. */
+  /** Counted from a capo over all strings, or else from the nut. */
   readonly fret: number;
-  readonly capo?: number;
   readonly pitch: string;
   readonly midi: number;
   readonly finger?: string;

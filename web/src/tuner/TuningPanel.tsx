@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
+import { capoWords } from '../neck/capo.ts';
 import { usePlayer } from '../ui/app.ts';
 import { signs } from '../words.ts';
 import { centsInWords, hertzOf, nearestString } from './cents.ts';
@@ -48,7 +49,7 @@ export function TuningPanel() {
 
   return (
     <div class="panel-body">
-      <p>{signs(part.title)}, from the low string to the high one{part.capo > 0 ? `, tuned without the capo; then put it at fret ${part.capo}` : ''}.{shift !== 0 && ' The tones are moved by the semitones set under Sound.'}</p>
+      <p>{signs(part.title)}, from the low string to the high one{part.capo > 0 ? `, tuned without the capo; then put it at ${capoWords(part)}` : ''}.{shift !== 0 && ' The tones are moved by the semitones set under Sound.'}</p>
       <ul class="rows strings">
         {part.strings.map((string, i) => {
           const isHeard = heard.value?.index === i;

@@ -32,7 +32,7 @@ internal sealed class FrameRows
             if (model.Song.Shapes.Items.FirstOrDefault(s => s.Name == name) is not { } shape) continue;
             var chord = reading.ChordOf(name);
             var fingers = withFingers ? ShapeFingers.Of(shape) : null;
-            found.Add((new ChordFrame(shape.Shape, fingers ?? []), chord is null ? null : ChordLabel.Of(chord.SymbolIn(style), ink), name));
+            found.Add((new ChordFrame(shape.Shape, fingers ?? [], shape.Neck.Capo), chord is null ? null : ChordLabel.Of(chord.SymbolIn(style), ink), name));
         }
         frames = found.ToImmutable();
     }

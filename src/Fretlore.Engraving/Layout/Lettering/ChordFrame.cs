@@ -15,20 +15,26 @@ internal sealed class ChordFrame
 
     private const double FretPitch = 1.3;
     private const int FewestFrets = 4;
+
+    // Further from the fingers, a capo is left out.
+    private const int MostFrets = 6;
     private const double NumberSize = HouseStyle.SmallSize;
     private const double FingerSize = HouseStyle.SmallSize * 0.75;
 
     private readonly Shape shape;
     private readonly ImmutableArray<Finger?> fingers;
+    private readonly Capo capo;
     private readonly int first;
     private readonly int frets;
 
     /// <param name="shape">The shape.</param>
     /// <param name="fingers">A finger for each string from the low one, or none at all.</param>
-    public ChordFrame(Shape shape, ImmutableArray<Finger?> fingers)
+    /// <param name="capo">The capo it is held under; drawn where it covers some strings only.</param>
+    public ChordFrame(Shape shape, ImmutableArray<Finger?> fingers, Capo capo = default)
     {
-        (this.shape, this.fingers) = (shape, fingers);
-        var pressed = shape.LowToHigh.Items.OfType<Fret>().Where(f => !f.IsOpen).Select(f => f.Number).DefaultIfEmpty(1).ToArray();
+        (this.shape, this.fingers, this.capo) = (shape, fingers, capo);
+        var pressed = shape.LowToHigh.Items.OfType<Fret>().Where(f => !f.IsOpen).Select(f => f.Number).DefaultIfEmpty(capo.IsPartial ? capo.Fret : 1).ToArray();
+        if (capo.IsPartial && pressed.Max() - capo.Fret < MostFrets) pressed = [capo.Fret, .. pressed];
         first = pressed.Max() <= FewestFrets ? 1 : pressed.Min();
         frets = Math.Max(FewestFrets, pressed.Max() - first + 1);
     }
@@ -53,6 +59,7 @@ internal sealed class ChordFrame
             pen.Line(left - pen.Ink.StaffLine / 2, nut + f * FretPitch, right + pen.Ink.StaffLine / 2, nut + f * FretPitch, thickness);
         }
         if (first > 1) pen.Text(first.ToString(CultureInfo.InvariantCulture), right + 0.6, nut + FretPitch / 2 + pen.Ink.DigitHeight(Face.Sans, NumberSize) / 2, NumberSize, Face.Sans);
+        DrawCapo(pen, left, nut);
         DrawBarre(pen, left, nut);
         for (var s = 0; s < shape.LowToHigh.Count; s++)
         {
@@ -65,6 +72,18 @@ internal sealed class ChordFrame
             else if (fret.IsOpen) pen.Glyph(Smufl.FretboardO, x, top + 0.55, 1.25);
             else pen.Glyph(Smufl.FretboardFilledCircle, x, nut + (fret.Number - first + 0.5) * FretPitch, 1.35);
         }
+    }
+
+    // A hollow bar, so that it is no finger's.
+    private void DrawCapo(Pen pen, double left, double nut)
+    {
+        if (!capo.IsPartial || capo.Fret < first || capo.Fret >= first + frets) return;
+        const double Half = 0.28, Beyond = 0.38;
+        var y = nut + (capo.Fret - first + 0.5) * FretPitch;
+        double from = left + (shape.LowToHigh.Count - capo.Lowest.Value) * StringPitch - Beyond, to = left + (shape.LowToHigh.Count - capo.Highest.Value) * StringPitch + Beyond;
+        pen.White(from, y - Half, to, y + Half);
+        foreach (var edge in (ReadOnlySpan<double>)[y - Half, y + Half]) pen.Line(from, edge, to, edge, pen.Ink.StaffLine * 1.4);
+        foreach (var end in (ReadOnlySpan<double>)[from, to]) pen.Line(end, y - Half, end, y + Half, pen.Ink.StaffLine * 1.4);
     }
 
     // One finger lies across where the lowest fret is pressed on several strings and nothing between them is open.

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Fretlore.Engraving.Layout.Staff;
+using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Reading;
 using Fretlore.Score;
@@ -42,7 +43,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
         if (source.Repeats > 0 || !HasMusic(source)) return new MeasurePart(source, []);
 
         var strands = source.Strands.Where(s => s.Events.Count > 0).OrderBy(s => s.Kind == StrandKind.Top ? -1 : (int)s.Kind).ToArray();
-        var heads = HeadsOf(strands, shared.Key);
+        var heads = HeadsOf(strands, source.Neck, shared.Key);
         var voices = ImmutableArray.CreateBuilder<Voice>(strands.Length);
         for (var v = 0; v < strands.Length; v++)
         {
@@ -53,7 +54,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
     }
 
     // Accidentals are met in time order, whichever voice they are in.
-    private SlotHeads[][] HeadsOf(Strand[] strands, Key? key)
+    private SlotHeads[][] HeadsOf(Strand[] strands, Neck neck, Key? key)
     {
         var heads = new SlotHeads[strands.Length][];
         var order = new List<(Event Event, int Voice, int Index)>();
@@ -65,7 +66,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
         foreach (var (item, voice, index) in strands.Length > 1 ? [.. order.OrderBy(o => o.Event.Start).ThenBy(o => o.Voice)] : order)
         {
             var notes = HeadsOf(item.Notes, item.Value.Base, key, lowToHigh: true);
-            heads[voice][index] = new SlotHeads(HeadsOf(item.Graces, ValueBase.Eighth, key, lowToHigh: false), notes, ReachedBy(notes, key), TrilledWith(notes, key));
+            heads[voice][index] = new SlotHeads(HeadsOf(item.Graces, ValueBase.Eighth, key, lowToHigh: false), notes, ReachedBy(notes, key), TrilledWith(notes, neck, key));
         }
         return heads;
     }
@@ -114,14 +115,14 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
         return all;
     }
 
-    private ReachedStep? TrilledWith(ImmutableArray<Head> heads, Key? key)
+    private ReachedStep? TrilledWith(ImmutableArray<Head> heads, Neck neck, Key? key)
     {
         var trilled = new List<(int Of, Head Sign)>();
         for (var i = 0; i < heads.Length; i++)
         {
             var note = heads[i].Note;
-            if (note.Trill is not { } other) continue;
-            var pitch = BentPitch.Of(reading.SpellingOf(note.Id), (other.Number - note.Fret.Number) * 100, key);
+            if (note.TrillSemitones(neck) is not { } semitones) continue;
+            var pitch = BentPitch.Of(reading.SpellingOf(note.Id), semitones * 100, key);
             trilled.Add((i, new Head(note, staff.Clef.PositionOf(pitch), HeadShape.Black, memory.Print(pitch, false))));
         }
         return trilled.Count == 0 ? null : StepOf(trilled);

@@ -20,7 +20,7 @@ internal static class TuningText
     {
         var text = neck.Tuning == Tuning.Standard ? "standard tuning" : "tuning, string " + neck.StringCount.ToString(CultureInfo.InvariantCulture)
             + " to 1: " + string.Join(' ', neck.Tuning.LowToHigh.Items.Select(Written)) + Turned(neck.Tuning);
-        return neck.Capo > 0 ? text + string.Create(CultureInfo.InvariantCulture, $"; capo at fret {neck.Capo}") : text;
+        return neck.Capo.IsOff ? text : $"{text}; {neck.Capo.Words}{(neck.Capo.IsPartial ? ", frets from the nut" : "")}";
     }
 
     private static string Written(Pitch pitch) => MixedText.SignsOf(pitch.Name.ToString()) + pitch.Octave.ToString(CultureInfo.InvariantCulture);

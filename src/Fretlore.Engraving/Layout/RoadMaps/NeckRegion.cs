@@ -88,6 +88,7 @@ internal sealed class NeckRegion
         {
             for (var fret = first; fret <= last; fret++)
             {
+                if (neck.Capo.IsBehind(new StringNumber(number), new Fret(fret))) continue;
                 var height = neck.Sounding(new StringNumber(number), new Fret(fret));
                 if (targets.Contains(height.PitchClass)) Target(pen, x + (fret - first + 0.5) * pitch, LineOf(number));
                 if (targets.Contains(height.PitchClass) || !scale.Contains(NoteName.Wrap(height.PitchClass - tonic.PitchClass, 12))) continue;

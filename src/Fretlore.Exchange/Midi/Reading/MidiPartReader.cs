@@ -45,7 +45,7 @@ internal sealed class MidiPartReader(MidiBars bars, MidiTempos tempos, ValueBase
     private RawPart Empty(PartTrack track)
     {
         var part = new RawPart { Title = track.Title, Sound = GeneralMidi.SoundOf(track.Program), Tuning = track.Neck?.Tuning };
-        if (track.Neck is { } stated) foreach (var (tick, fret) in stated.Capos) part.Capos[bars.Place(tick).Bar] = fret;
+        if (track.Neck is { } stated) foreach (var (tick, capo) in stated.Capos) part.Capos[bars.Place(tick).Bar] = capo;
         for (var i = 0; i < bars.All.Count; i++) part.Bars.Add([]);
         return part;
     }

@@ -5,15 +5,15 @@ namespace Fretlore.Exchange.Midi.Reading;
 
 /// <summary>The tuning and capos that a track states in words: with a channel a string they say where each note is played.</summary>
 /// <param name="Tuning">The tuning.</param>
-/// <param name="Capos">From which tick on a capo is at which fret.</param>
+/// <param name="Capos">From which tick on a capo is where.</param>
 /// <param name="Channels">The string that each channel is.</param>
 /// <param name="Bars">How bars are written, in words, and where each begins; empty where that is not said.</param>
-internal sealed record StatedNeck(Tuning Tuning, SortedDictionary<long, int> Capos, IReadOnlyDictionary<int, int> Channels, List<(long Tick, string Words)> Bars)
+internal sealed record StatedNeck(Tuning Tuning, SortedDictionary<long, Capo> Capos, IReadOnlyDictionary<int, int> Channels, List<(long Tick, string Words)> Bars)
 {
     /// <summary>The word before a tuning.</summary>
     public const string TuningWord = "Tuning: ";
 
-    /// <summary>The word before the fret of a capo.</summary>
+    /// <summary>The word before a capo.</summary>
     public const string CapoWord = "Capo: ";
 
     /// <summary>The word before the channels of the strings, from the lowest string to the highest.</summary>
@@ -28,10 +28,10 @@ internal sealed record StatedNeck(Tuning Tuning, SortedDictionary<long, int> Cap
         if (!Tuning.TryParse(words, out var tuning) || tuning.StringCount is < 4 or > 9) return null;
         var channels = list.Split(' ').Select(w => int.TryParse(w, NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : 0).ToList();
         if (channels.Count != tuning.StringCount || channels.Distinct().Count() != channels.Count || keys.Exists(k => !channels.Contains(k.Channel))) return null;
-        var capos = new SortedDictionary<long, int>();
+        var capos = new SortedDictionary<long, Capo>();
         foreach (var (tick, text) in track.Texts.Where(t => t.Text.StartsWith(CapoWord, StringComparison.Ordinal)))
         {
-            if (int.TryParse(text.AsSpan(CapoWord.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var fret) && fret <= MostFrets) capos[tick] = fret;
+            if (Capo.TryParse(text[CapoWord.Length..], out var capo) && capo.Fret <= MostFrets && capo.Fits(tuning.StringCount)) capos[tick] = capo;
         }
         return new StatedNeck(tuning, capos, channels.Select((c, i) => (c, String: channels.Count - i)).ToDictionary(c => c.c, c => c.String),
             [.. track.Texts.Where(t => t.Text.StartsWith(BarWords.Word, StringComparison.Ordinal)).Select(t => (t.Tick, t.Text[BarWords.Word.Length..]))]);

@@ -18,6 +18,12 @@ internal sealed class AttributesReader(Remarks remarks, string part, PartFacts f
     /// <summary>1 or 2 under a sign for playing as many bars again, or 0.</summary>
     public int Again { get; private set; }
 
+    /// <summary>A partial capo that our own words tell of in the measure, or null.</summary>
+    public Capo? SaidCapo { get; set; }
+
+    /// <summary>The capo at present.</summary>
+    public Capo Capo { get; private set; }
+
     public void Read(XElement item, MeasureMusic made, int bar)
     {
         if (item.Whole("divisions") is > 0 and <= 1_000_000 and var count) Divisions = count;
@@ -65,6 +71,8 @@ internal sealed class AttributesReader(Remarks remarks, string part, PartFacts f
             if (XmlWords.Whole(tuning.Said("line")) is >= 1 and <= 12 and var line && XmlWords.Pitch(tuning, "tuning-") is var (name, midi) && midi is >= 12 and <= 100)
                 strings[line] = new Height(midi).Spell(name);
         }
+        if (SaidCapo is { } said && !said.Fits(strings.Count)) SaidCapo = null;
+        if (SaidCapo is { } over) foreach (var line in strings.Keys.ToArray()) strings[line] = PartialCapo.Lowered(strings[line], new StringNumber(strings.Keys.Last() - line + 1), over);
         if (strings.Count is >= 4 and <= 9)
         {
             if (facts.Tuning is null) facts.Tuning = new Tuning(strings.Values.ToValueList());
@@ -72,8 +80,10 @@ internal sealed class AttributesReader(Remarks remarks, string part, PartFacts f
             facts.TabStaves.Add(XmlWords.Whole(details.Said("number")) ?? 1);
         }
         else if (strings.Count > 0) remarks.Add(RemarkKind.LeftOut, $"A tuning of {strings.Count.ToString(CultureInfo.InvariantCulture)} strings is not carried over: a neck has four to nine.", part, bar + 1);
-        if (details.Whole("capo") is >= 0 and <= 12 and var capo) facts.Capos[bar] = capo;
+        if (SaidCapo is { } partial && strings.Count > 0) facts.Capos[bar] = partial;
+        else if (details.Whole("capo") is >= 0 and <= 12 and var capo) facts.Capos[bar] = capo;
         else if (strings.Count > 0 && facts.Capos.Count > 0) facts.Capos[bar] = 0;
+        if (facts.Capos.TryGetValue(bar, out var now)) Capo = now;
     }
 
     private static Meter? MeterOf(XElement sign)

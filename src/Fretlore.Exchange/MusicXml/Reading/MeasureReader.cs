@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Xml.Linq;
 using Fretlore.Exchange.Import;
 using Fretlore.Exchange.Reports;
+using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Score;
 
@@ -57,9 +58,10 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
     private MeasureMusic made = new();
     private int bar;
 
-    public MeasureMusic Read(IEnumerable<XElement> items, int index)
+    public MeasureMusic Read(IReadOnlyCollection<XElement> items, int index)
     {
         (made, bar, time, lastStart, last) = (new MeasureMusic(), index, Beats.Zero, Beats.Zero, null);
+        attributes.SaidCapo = facts.IsOwn ? items.Where(i => i.Name.LocalName == "direction").Elements("direction-type").Elements("words").Select(CapoOf).FirstOrDefault(c => c is not null) : null;
         foreach (var item in items)
         {
             switch (item.Name.LocalName)
@@ -128,6 +130,7 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
         if (item.Element("rest") is null)
         {
             note = notes.Read(item, bar, attributes.Transposed, ref marks);
+            if (note is not null && attributes.Capo.IsPartial) Write(note, attributes.Capo);
             facts.HasUnpitched |= note is null;
             if (note is null) remarks.Add(RemarkKind.LeftOut, "Notes without a pitch, such as drums, are not carried over.", part, bar + 1);
         }
@@ -144,6 +147,20 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
         }
         Start(item, note, marks);
     }
+
+    // Under a partial capo the file's frets count from the open string, and a sheet's from the nut.
+    private static void Write(RawNote note, Capo capo)
+    {
+        if (note.String is not { } number) return;
+        var at = new StringNumber(number);
+        if (note.Fret is >= 0 and <= 60 and var fret) note.Fret = capo.Written(at, fret).Number;
+        var marks = note.Marks;
+        if (marks.Trill is { } trill && trill != PlayedNote.UnknownTrill) marks = marks with { Trill = capo.Written(at, trill.Number) };
+        if (marks.Harmonic is { Kind: HarmonicKind.Touched } touched) marks = marks with { Harmonic = touched with { TouchedAt = capo.Written(at, touched.TouchedAt.Number) } };
+        note.Marks = marks;
+    }
+
+    private static Capo? CapoOf(XElement words) => PartialCapo.Read(XmlWords.Line(words.Value));
 
     private void Start(XElement item, RawNote? note, Event marks)
     {
@@ -224,6 +241,8 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
             {
                 case "rehearsal" when type.Value.Trim().Length > 0:
                     made.Section ??= XmlWords.Line(type.Value);
+                    break;
+                case "words" when attributes.SaidCapo is not null && CapoOf(type) is not null:
                     break;
                 case "words" when stretch is null && !swings && !jumps && type.Value.Trim().Length > 0:
                     var words = XmlWords.Line(type.Value);
@@ -323,7 +342,7 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
         var at = Beats.Max(Beats.Zero, time + (XmlWords.Number(item.Text("offset")) is { } offset ? Beats.Of((long)Math.Round(offset * 10_000), 10_000 * attributes.Divisions) : Beats.Zero));
         foreach (var frame in item.Elements("frame"))
         {
-            if (FrameReader.Of(frame, facts.IsOwn, symbol, (bar, at)) is { } shape) facts.Shapes.Add(shape);
+            if (FrameReader.Of(frame, facts.IsOwn, symbol, (bar, at)) is { } shape) facts.Shapes.Add(shape.Under(attributes.Capo));
             else remarks.Add(RemarkKind.LeftOut, "A chord diagram that no neck can have is not carried over.", part, bar + 1);
         }
         // Our own files tell the chords that the notes make from those that the sheet states.

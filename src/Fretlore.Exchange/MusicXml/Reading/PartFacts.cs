@@ -11,7 +11,7 @@ internal sealed class PartFacts
     /// <summary>Staves with a tablature clef or a tuning.</summary>
     public HashSet<int> TabStaves { get; } = [];
 
-    public SortedDictionary<int, int> Capos { get; } = [];
+    public SortedDictionary<int, Capo> Capos { get; } = [];
 
     /// <summary>The chord frames, in order.</summary>
     public List<StatedShape> Shapes { get; } = [];

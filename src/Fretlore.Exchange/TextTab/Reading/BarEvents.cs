@@ -122,16 +122,16 @@ internal sealed class BarEvents(TextFindings findings)
     private RawNote? Of(ReadNote note, Neck neck)
     {
         var highest = neck.HighestFret.Number + (note.Harmonic is { Kind: HarmonicKind.Natural } ? 12 : 0);
-        if (note.Fret > highest)
+        var (number, fret) = (new StringNumber(note.String), new Fret(note.Fret));
+        if (note.Fret > highest || neck.Capo.IsBehind(number, fret))
         {
             findings.Add(TextFindingKind.NoSuchFret, note.Line, note.Index, 1, SheetWords.Of(note.Fret));
             return null;
         }
-        var (number, fret) = (new StringNumber(note.String), new Fret(note.Fret));
         var sounding = note.Harmonic switch
         {
-            { Kind: HarmonicKind.Natural } => neck.Sounding(number, Guitar.Fret.Open) + (HarmonicSeries.SemitonesAbove(note.Fret) ?? 0),
-            { Kind: HarmonicKind.Touched } touched => neck.Sounding(number, fret) + (HarmonicSeries.SemitonesAbove(touched.TouchedAt.Number - note.Fret) ?? 12),
+            { Kind: HarmonicKind.Natural } => neck.Open(number) + (neck.Harmonic(number, Fret.Open, fret) ?? 0),
+            { Kind: HarmonicKind.Touched } touched => neck.Sounding(number, fret) + (neck.Harmonic(number, fret, touched.TouchedAt) ?? 12),
             _ => neck.Sounding(number, fret),
         };
         var made = new RawNote { Midi = sounding.Midi, String = note.String, Fret = note.Fret };

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Score;
 
@@ -114,14 +115,17 @@ internal static partial class HeaderWords
         _ => null,
     };
 
-    /// <summary>A capo's fret: <c>3</c>, <c>2nd fret</c>, <c>none</c>; null for other text.</summary>
-    public static int? CapoOf(string text)
+    /// <summary>A capo: <c>3</c>, <c>2nd fret</c>, <c>2 on 5-3</c>, <c>none</c>; null for other text.</summary>
+    public static Capo? CapoOf(string text)
     {
-        var plain = text.ToLowerInvariant();
-        if (plain.Contains("none", StringComparison.Ordinal) || plain is "no" or "off" or "-") return 0;
+        var plain = text.Trim().ToLowerInvariant();
+        if (Capo.TryParse(plain.Replace("strings ", "", StringComparison.Ordinal).Replace("string ", "", StringComparison.Ordinal), out var capo)) return capo.Fret <= HighestCapo ? capo : null;
+        if (plain.Contains("none", StringComparison.Ordinal) || plain is "no" or "-") return Capo.Off;
         var digits = new string([.. plain.SkipWhile(c => !char.IsAsciiDigit(c)).TakeWhile(char.IsAsciiDigit)]);
-        return digits.Length is 1 or 2 && int.Parse(digits, CultureInfo.InvariantCulture) is >= 0 and <= 12 and var fret ? fret : null;
+        return digits.Length is 1 or 2 && int.Parse(digits, CultureInfo.InvariantCulture) is >= 0 and <= HighestCapo and var fret ? fret : null;
     }
+
+    private const int HighestCapo = 12;
 
     private static bool ReadCapo(string value, TabHeading heading)
     {
@@ -205,7 +209,7 @@ internal sealed class TabHeading
     public string? Tuning { get; set; }
 
     /// <summary>The capo last said.</summary>
-    public int? Capo { get; set; }
+    public Capo? Capo { get; set; }
 
     /// <summary>The part that begins, until it is taken.</summary>
     public string? Part { get; set; }

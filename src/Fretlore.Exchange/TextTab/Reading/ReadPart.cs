@@ -3,13 +3,13 @@ using Fretlore.Guitar;
 namespace Fretlore.Exchange.TextTab.Reading;
 
 /// <summary>One player's bars as they are read, before they have times.</summary>
-internal sealed class ReadPart(string title, Tuning tuning, int capo)
+internal sealed class ReadPart(string title, Tuning tuning, Capo capo)
 {
     public string Title { get; } = title;
 
     public Tuning Tuning { get; } = tuning;
 
-    public int Capo { get; } = capo;
+    public Capo Capo { get; } = capo;
 
     public List<ReadBar> Bars { get; } = [];
 

@@ -299,7 +299,8 @@ internal sealed class SignReader(TextFindings findings, bool isOwn)
         foreach (var note in notes.Skip(count))
         {
             note.HasBracket = true;
-            if (open == '<') MakeHarmonic(note);
+            if (open == '<' && isOwn) note.Harmonic = new Harmonic(HarmonicKind.Natural, new Fret(note.Fret));
+            else if (open == '<') MakeHarmonic(note);
             if (open == '[') note.Harmonic = new Harmonic(HarmonicKind.Pinch, new Fret(note.Fret));
         }
     }

@@ -16,7 +16,7 @@ internal sealed class SongAssembler(TabHeading heading, List<ReadPart> parts, Te
     private readonly BarEvents events = new(findings);
 
     // What is known of one written bar of one part.
-    private sealed record PlacedBar(ReadBar Read, Meter Meter, Beats Length, bool IsPickup, Key? Key, Feel? Feel, List<TempoMark> Tempos, int Capo, List<RawEvent> Events);
+    private sealed record PlacedBar(ReadBar Read, Meter Meter, Beats Length, bool IsPickup, Key? Key, Feel? Feel, List<TempoMark> Tempos, Capo Capo, List<RawEvent> Events);
 
     public RawSong Make()
     {
@@ -58,14 +58,14 @@ internal sealed class SongAssembler(TabHeading heading, List<ReadPart> parts, Te
     {
         var placed = new List<PlacedBar>();
         var (key, capo) = (heading.Key, part.Capo);
-        var frets = Math.Max(HighestFretTaken, part.Bars.SelectMany(b => b.Notes).Select(n => n.Fret + capo).DefaultIfEmpty(0).Max());
+        var frets = Math.Max(HighestFretTaken, part.Bars.SelectMany(b => b.Notes).Select(n => n.Fret + capo.CountedFrom).DefaultIfEmpty(0).Max());
         var neck = new Neck(part.Tuning, capo, Math.Min(frets, 36));
         var guessed = new List<(ReadBar Bar, int From, int To)>();
         foreach (var bar in part.Bars.SelectMany(b => Parted(b, meter)))
         {
             meter = MetreOf(bar) ?? meter;
             key = bar.Labels.Changes.Select(c => c.Text.StartsWith("key ", StringComparison.Ordinal) ? HeaderWords.KeyOf(c.Text[4..]) : null).FirstOrDefault(k => k is not null) ?? key;
-            capo = bar.Labels.Changes.Select(c => c.Text.StartsWith("capo ", StringComparison.Ordinal) ? HeaderWords.CapoOf(c.Text[5..]) : null).FirstOrDefault(c => c is not null) ?? capo;
+            capo = bar.Labels.Changes.Select(c => c.Text.StartsWith("capo ", StringComparison.Ordinal) ? HeaderWords.CapoOf(c.Text[5..]) : null).FirstOrDefault(c => c?.Fits(part.Tuning.StringCount) == true) ?? capo;
             if (capo != neck.Capo) neck = neck with { Capo = capo };
             var timed = bar.Rests > 0 ? new TimedBar([], null, [], false) : events.Of(bar, meter, neck);
             if (timed.IsGuessed)

@@ -117,7 +117,7 @@ public sealed class NotePlacerFacts
             // A note alone is placed wherever the neck has it.
             foreach (var alone in Enumerable.Range(0, notes.Count).Where(i => Enumerable.Range(0, notes.Count).All(j => i == j || notes[j].Start >= notes[i].End || notes[j].End <= notes[i].Start)))
             {
-                var isThere = tuning.LowToHigh.Any(pitch => notes[alone].Note.Sounding.Midi - pitch.Midi - neck.Capo is >= 0 and var fret && fret <= neck.HighestFret.Number);
+                var isThere = Enumerable.Range(1, tuning.StringCount).Any(n => neck.FretOf(new StringNumber(n), notes[alone].Note.Sounding) is not null);
                 Assert.Equal(isThere, places[alone] is not null);
             }
         }, iter: 400);
