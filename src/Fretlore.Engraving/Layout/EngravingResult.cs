@@ -1,4 +1,5 @@
 using Fretlore.Engraving.Drawing;
+using Fretlore.Engraving.Layout.Reuse;
 
 namespace Fretlore.Engraving.Layout;
 
@@ -12,7 +13,11 @@ public abstract record EngravingResult
     /// <summary>The song on pages.</summary>
     /// <param name="Document">All pages.</param>
     /// <param name="StaffSpace">Millimetres a staff space takes: as asked, or less where a bar or system would not fit otherwise.</param>
-    public sealed record Pages(Document Document, double StaffSpace) : EngravingResult;
+    public sealed record Pages(Document Document, double StaffSpace) : EngravingResult
+    {
+        /// <summary>What this layout leaves for the next one of the song.</summary>
+        public EarlierLayout? Layout { get; init; }
+    }
 
     /// <summary>The song cannot be put on this paper.</summary>
     /// <param name="Reason">What is wrong.</param>

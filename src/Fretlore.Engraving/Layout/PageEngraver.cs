@@ -6,6 +6,7 @@ using Fretlore.Engraving.Layout.Fretting;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Pages;
+using Fretlore.Engraving.Layout.Reuse;
 using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Systems;
 using Fretlore.Engraving.Layout.Tab;
@@ -33,7 +34,8 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
     /// <param name="reading">Its reading.</param>
     /// <param name="options">How it is put on pages.</param>
     /// <param name="hands">Its hand plan; without one only the fingers the sheet says can be shown.</param>
-    public EngravingResult Engrave(Song song, SongReading reading, PageOptions options, SongHands? hands = null)
+    /// <param name="earlier">What an earlier layout of the song with these fonts left: saves the time for systems that have not changed, and changes nothing else.</param>
+    public EngravingResult Engrave(Song song, SongReading reading, PageOptions options, SongHands? hands = null, EarlierLayout? earlier = null)
     {
         if (song.Bars.Count == 0 || song.Parts.Count == 0) return Refuse("The song has no bars to print.", "Add a section in which a part plays a riff.");
         if (options.Parts.Any(p => p < 0 || p >= song.Parts.Count)) return Refuse("A part to print is not in the song.", "Name parts of this song.");
@@ -51,6 +53,10 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
         var showsFingers = hands is not null && options.Hands.Fingers is FingersShown.Needed or FingersShown.All;
         var frames = options.ChordFrames ? new FrameRows(ink, model, reading, options.SymbolStyle, showsFingers) : null;
 
+        var sources = new SystemSources(options, model, reading, chords);
+        var unchanged = earlier is null ? null : new UnchangedMeasures(earlier, sources);
+        var drawn = ImmutableArray.CreateBuilder<DrawnSystem>();
+
         EngravingResult.Pages? result = null;
         for (var space = options.StaffSpace; space >= SmallestStaffSpace;)
         {
@@ -65,20 +71,28 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
             if (Pages(space, left, margin) is { } document)
             {
                 if (result is null || IsWorthIt(document.Pages.Count, space, result)) result = new EngravingResult.Pages(document, space);
-                if (document.Pages.Count is 1 or > FewPages || space * FewerPagesStep < options.StaffSpace * options.LeastShare) return result;
+                if (document.Pages.Count is 1 or > FewPages || space * FewerPagesStep < options.StaffSpace * options.LeastShare) return Leaving(result);
                 space *= FewerPagesStep;
                 continue;
             }
             space *= 0.93;
         }
-        return result ?? (EngravingResult)Refuse("A bar, or a system with all its parts, is larger than the paper.", "Use larger paper or print fewer parts on it.");
+        return result is null ? Refuse("A bar, or a system with all its parts, is larger than the paper.", "Use larger paper or print fewer parts on it.") : Leaving(result);
+
+        EngravingResult.Pages Leaving(EngravingResult.Pages pages) => pages with { Layout = new EarlierLayout(sources, drawn.ToImmutable()) };
 
         Document? Pages(double space, double left, double margin)
         {
             var width = options.Paper.Width / space;
-            var systems = Systems(ink, model, reading, chords, degrees, names, spacings, left, margin, width)
-                .AddRange(AfterTheMusic(ink, model, options, frames, left, margin, width));
-            return new PageAssembler(ink, options, frames, space).Assemble(model, systems);
+            var engraver = new SystemEngraver(ink, model, reading, chords, degrees, names, width);
+            var systems = ImmutableArray.CreateBuilder<EngravedSystem>();
+            foreach (var geometry in Systems(model, names, spacings, left, margin))
+            {
+                drawn.Add(unchanged?.Find(geometry, width) ?? new DrawnSystem(geometry, width, engraver.Draw(geometry)));
+                systems.Add(drawn[^1].System);
+            }
+            systems.AddRange(AfterTheMusic(ink, model, options, frames, left, margin, width));
+            return new PageAssembler(ink, options, frames, space).Assemble(model, systems.DrainToImmutable());
         }
     }
 
@@ -86,21 +100,16 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
     private static bool IsWorthIt(int pages, double space, EngravingResult.Pages before) =>
         pages < before.Document.Pages.Count * Math.Pow(space / before.StaffSpace, 2.5);
 
-    private static ImmutableArray<EngravedSystem> Systems(
-        Ink ink, ScoreModel model, SongReading reading, ChordRows chords, DegreeLabels degrees, PartNames names,
-        ImmutableArray<MeasureSpacing> spacings, double left, double margin, double pageWidth)
+    private static IEnumerable<SystemGeometry> Systems(ScoreModel model, PartNames names, ImmutableArray<MeasureSpacing> spacings, double left, double margin)
     {
         var items = new BreakItem[spacings.Length];
         for (var i = 0; i < items.Length; i++) items[i] = spacings[i].ToBreakItem(model.Measures[i], StaysWithNext(model, i));
         var starts = SystemBreaker.Break(items, margin - left - names.FirstIndent, margin - left - names.Indent);
-        var engraver = new SystemEngraver(ink, model, reading, chords, degrees, names, spacings, pageWidth);
-        var systems = ImmutableArray.CreateBuilder<EngravedSystem>(starts.Length);
         for (var s = 0; s < starts.Length; s++)
         {
             var end = s + 1 < starts.Length ? starts[s + 1] : items.Length;
-            systems.Add(engraver.Draw(starts[s], end, left + (s == 0 ? names.FirstIndent : names.Indent), margin));
+            yield return SystemGeometry.Of(model, spacings, starts[s], end, left + (s == 0 ? names.FirstIndent : names.Indent), margin);
         }
-        return systems.MoveToImmutable();
     }
 
     // Frames that are too many for the head, and the legend.

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using Fretlore.Engraving.Layout.Reuse;
 
 namespace Fretlore.Lesson.Kit;
 
@@ -13,6 +14,9 @@ public sealed class KitCache
 
     /// <summary>Whether it did, in the last kit.</summary>
     public bool TookOldSound { get; private set; }
+
+    /// <summary>What the last layout of the whole song leaves for the next.</summary>
+    internal EarlierLayout? Layout { get; set; }
 
     internal void Begin() => TookOldSound = false;
 

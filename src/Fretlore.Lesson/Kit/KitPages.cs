@@ -26,7 +26,13 @@ internal sealed class KitPages(KitSource source)
         Hands = source.Options.Hands,
     };
 
-    public EngravingResult EngraveWhole() => engraver.Engrave(song, reading, Whole, source.Hands);
+    /// <summary>The whole song; systems that have not changed since the last kit are taken from there.</summary>
+    public EngravingResult EngraveWhole()
+    {
+        var engraved = engraver.Engrave(song, reading, Whole, source.Hands, source.Cache?.Layout);
+        if (source.Cache is { } cache && engraved is EngravingResult.Pages { Layout: var layout }) cache.Layout = layout;
+        return engraved;
+    }
 
     /// <summary>Each shown part on pages of its own, when there are several.</summary>
     public IEnumerable<(Part Part, Document Pages)> EngraveParts()

@@ -5,7 +5,13 @@ using Fretlore.Reading;
 namespace Fretlore.Engraving.Layout.Lettering;
 
 /// <summary>A chord symbol at its column.</summary>
-internal readonly record struct PlacedChord(int Column, ChordLabel Label);
+internal readonly record struct PlacedChord(int Column, ChordLabel Label)
+{
+    // A symbol says all of its label.
+    public bool Equals(PlacedChord other) => Column == other.Column && Label.Symbol == other.Label.Symbol;
+
+    public override int GetHashCode() => HashCode.Combine(Column, Label.Symbol);
+}
 
 /// <summary>The chord symbols above each shown staff, each where the chord changes.</summary>
 internal sealed class ChordRows

@@ -1,10 +1,8 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
-using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Tab;
 using Fretlore.Music;
 using Fretlore.Reading;
@@ -13,7 +11,7 @@ namespace Fretlore.Engraving.Layout.Systems;
 
 /// <summary>Draws one system: its parts under each other as close as their ink allows, and what joins them.</summary>
 internal sealed class SystemEngraver(
-    Ink ink, ScoreModel model, SongReading reading, ChordRows chords, DegreeLabels degrees, PartNames names, ImmutableArray<MeasureSpacing> spacings, double pageWidth)
+    Ink ink, ScoreModel model, SongReading reading, ChordRows chords, DegreeLabels degrees, PartNames names, double pageWidth)
 {
     // How far the bracket's tip reaches below the last line.
     private const double BracketTip = 0.6;
@@ -21,11 +19,10 @@ internal sealed class SystemEngraver(
     private readonly NoteTitles titles = new(reading);
     private readonly RowSkylines skylines = new(pageWidth);
 
-    public EngravedSystem Draw(int first, int end, double left, double margin)
+    public EngravedSystem Draw(SystemGeometry geometry)
     {
         skylines.StartOver();
-        var geometry = SystemGeometry.Of(model, spacings, first, end, left, margin);
-        var next = end < model.Measures.Length ? model.Measures[end] : null;
+        var (first, end, next) = (geometry.First, geometry.First + geometry.Measures.Length, geometry.Next);
         if (next is { StartsSystem: true }) next = null;
         var warned = next is { ShowsMeter: true } || (next is { ChangesKey: true } && model.Staves[0].ShowsStaff) ? next : null;
 

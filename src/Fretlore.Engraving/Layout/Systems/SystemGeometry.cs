@@ -17,16 +17,17 @@ internal sealed record MeasurePlace(Measure Measure, Prefix Prefix, double Left,
 /// <summary>All places from left to right in one system.</summary>
 internal sealed class SystemGeometry
 {
-    private readonly int first;
-
     private SystemGeometry(int first, double left, double right, double warning, ImmutableArray<MeasurePlace> measures)
     {
-        this.first = first;
+        First = first;
         Left = left;
         Right = right;
         LinesRight = right + warning;
         Measures = measures;
     }
+
+    /// <summary>Its first measure.</summary>
+    public int First { get; }
 
     public double Left { get; }
 
@@ -44,12 +45,25 @@ internal sealed class SystemGeometry
     /// <summary>Where music begins after clef and signatures.</summary>
     public double MusicLeft => Measures[0].Left + Measures[0].Prefix.Width;
 
-    public bool Has(int measure) => measure >= first && measure < first + Measures.Length;
+    public bool Has(int measure) => measure >= First && measure < First + Measures.Length;
 
-    public MeasurePlace this[int measure] => Measures[measure - first];
+    public MeasurePlace this[int measure] => Measures[measure - First];
 
     /// <summary>The left edge of a slot's heads.</summary>
     public double X(Slot slot) => this[slot.Measure].Columns[slot.Column] + slot.Shift;
+
+    /// <summary>Whether the same measures stand in the same places in another.</summary>
+    public bool HasPlacesOf(SystemGeometry other)
+    {
+        if (First != other.First || Measures.Length != other.Measures.Length || Left != other.Left || Right != other.Right || LinesRight != other.LinesRight) return false;
+        for (var i = 0; i < Measures.Length; i++)
+        {
+            var (place, there) = (Measures[i], other.Measures[i]);
+            if (place.Left != there.Left || place.Music != there.Music || place.Right != there.Right || place.Prefix != there.Prefix) return false;
+            if (!place.Columns.AsSpan().SequenceEqual(there.Columns.AsSpan())) return false;
+        }
+        return true;
+    }
 
     /// <summary>Springs of all its measures are stretched by one factor, so that equal values stand equally far apart.</summary>
     public static SystemGeometry Of(
