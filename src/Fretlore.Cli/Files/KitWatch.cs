@@ -9,8 +9,8 @@ namespace Fretlore.Cli.Files;
 /// <param name="surroundings">Where it is told what was done.</param>
 /// <param name="sheet">The sheet.</param>
 /// <param name="folder">The kit.</param>
-/// <param name="options">How the kit is made.</param>
-internal sealed class KitWatch(Surroundings surroundings, string sheet, KitFolder folder, KitOptions options)
+/// <param name="wish">How the kit is made.</param>
+internal sealed class KitWatch(Surroundings surroundings, string sheet, KitFolder folder, KitWish wish)
 {
     /// <summary>How long a sheet is left alone before its sound is made.</summary>
     public static TimeSpan Quiet { get; } = TimeSpan.FromSeconds(8);
@@ -50,31 +50,43 @@ internal sealed class KitWatch(Surroundings surroundings, string sheet, KitFolde
     private bool Build(bool takesOldSound, CancellationToken stop, Action? progress = null)
     {
         var watch = Stopwatch.StartNew();
-        if (OpenedSheet.Open(surroundings, sheet, "The kit stays as it was", out _) is not { Workspace: var song })
+        if (OpenedSheet.Open(surroundings, sheet, "The kit stays as it was", out _) is not var (workspace, song)) return NothingMade();
+        var options = wish.For(song);
+        if (options.Misread is { } misread)
         {
-            owesSound = false;
-            return true;
+            WrongUse.Write(surroundings.Error, misread);
+            return NothingMade();
         }
         cache.TakesOldSound = takesOldSound;
         KitResult result;
         try
         {
-            result = song.MakeKit(options, _ => progress?.Invoke(), cache, stop);
+            result = workspace.MakeKit(options.Value, _ => progress?.Invoke(), cache, stop);
         }
         catch (OperationCanceledException)
         {
             // The sheet changed, or the watching ends; what is due is made at the next look.
             return true;
         }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            ScratchFile.SayFull(surroundings, e);
+            return NothingMade();
+        }
         if (result is KitResult.Refused refused)
         {
-            owesSound = false;
-            surroundings.Out.WriteLine($"The kit stays as it was: {refused.Reason} {refused.Remedy}");
-            surroundings.Out.Flush();
-            return true;
+            WrongUse.Write(surroundings.Error, $"the kit stays as it was: {refused.Reason}", refused.Remedy);
+            return NothingMade();
         }
         owesSound = cache.TookOldSound;
         return Write((KitResult.Made)result, watch);
+    }
+
+    // The kit stays as it was; the next save may mend it.
+    private bool NothingMade()
+    {
+        owesSound = false;
+        return true;
     }
 
     private bool Write(KitResult.Made made, Stopwatch watch)

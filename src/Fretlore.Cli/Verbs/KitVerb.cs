@@ -2,9 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Fretlore.Cli.Files;
 using Fretlore.Cli.Output;
-using Fretlore.Engraving.Layout;
 using Fretlore.Lesson.Kit;
-using Fretlore.Workspace.Questions;
 
 namespace Fretlore.Cli.Verbs;
 
@@ -14,70 +12,28 @@ internal static class KitVerb
     public static Verb Make(Surroundings surroundings)
     {
         var sheet = new Argument<string>("SHEET") { Description = "The sheet, NAME.lore." };
-        var output = new Option<string>("--output", "-o")
-        {
-            Description = "The folder to make: new, empty or an earlier kit. Files in it that are not the kit's stay as they are.",
-            HelpName = "FOLDER",
-            Required = true,
-        };
-        var paper = new Option<string>("--paper") { Description = "The pages' paper, or a phone's or film's frame.", DefaultValueFactory = _ => "a4" };
-        paper.AcceptOnlyFromAmong([.. PaperPreset.All.Select(p => p.Name)]);
-        var show = new Option<string>("--show") { Description = "Staff with tablature, or one of them.", DefaultValueFactory = _ => "both" };
-        show.AcceptOnlyFromAmong("both", "tab", "staff");
-        var parts = new Option<string?>("--parts")
-        {
-            Description = "Parts on the pages, by their short names with commas between; all when not given. The other files have all parts.",
-            HelpName = "NAMES",
-        };
-        var symbols = PagesVerb.SymbolsOption();
-        var degrees = PagesVerb.DegreesOption();
-        var noSound = new Option<bool>("--no-sound") { Description = "Leave the sound out: it takes longest." };
         var verb = new Verb(
             "kit", "Make a song's lesson kit: pages to print and show, sound, MusicXML, MIDI and the script of call-outs.",
-            "fretlore kit my-song.lore -o my-song-kit", "fretlore kit my-song.lore -o my-song-kit --paper letter --parts rhythm,lead")
-        {
-            sheet, output, paper, show, parts, symbols, degrees, noSound,
-        };
-        var hands = new HandSignFlags();
-        hands.AddTo(verb);
-        verb.SetAction(parsed =>
-        {
-            var options = new KitOptions
-            {
-                Paper = PaperPreset.Find(parsed.GetRequiredValue(paper)) ?? PaperPreset.A4,
-                Show = NotationOf(parsed.GetRequiredValue(show)),
-                SymbolStyle = PagesVerb.StyleOf(parsed.GetRequiredValue(symbols)),
-                Degrees = parsed.GetValue(degrees),
-                Hands = hands.Read(parsed),
-                SoundRoom = parsed.GetValue(noSound) ? null : ScratchFile.Open,
-            };
-            return Run(surroundings, parsed.GetRequiredValue(sheet), parsed.GetRequiredValue(output), options, parsed.GetValue(parts));
-        });
+            "fretlore kit my-song.lore -o my-song-kit", "fretlore kit my-song.lore -o my-song-kit --paper letter --parts rhythm,lead") { sheet };
+        var flags = new KitFlags();
+        flags.AddTo(verb);
+        verb.SetAction(parsed => Run(surroundings, parsed.GetRequiredValue(sheet), flags.FolderOf(parsed), flags.Read(parsed)));
         return verb;
     }
 
-    /// <summary>What <c>--show</c> asks for.</summary>
-    public static Notation NotationOf(string word) => word switch
-    {
-        "tab" => Notation.Tab,
-        "staff" => Notation.Staff,
-        _ => Notation.StaffAndTab,
-    };
-
-    private static int Run(Surroundings surroundings, string sheet, string output, KitOptions options, string? parts)
+    private static int Run(Surroundings surroundings, string sheet, string output, KitWish wish)
     {
         if (OpenedSheet.Open(surroundings, sheet, "No kit was made", out var code) is not var (workspace, song)) return code;
-        var chosen = PartChoice.Read(parts, song);
-        if (chosen.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
+        var options = wish.For(song);
+        if (options.Misread is { } misread) return WrongUse.Write(surroundings.Error, misread);
         if (KitFolder.Refuse(surroundings, output) is { } unfit) return unfit;
         var folder = new KitFolder(surroundings.PathOf(output));
-        options = options with { Parts = chosen.Value };
         KitResult result;
         using (var stop = new StopSignal())
         {
             try
             {
-                result = KitProgress.Show(surroundings, progress => workspace.MakeKit(options, progress, stop: stop.Token));
+                result = KitProgress.Show(surroundings, progress => workspace.MakeKit(options.Value, progress, stop: stop.Token));
             }
             catch (OperationCanceledException)
             {
@@ -86,9 +42,7 @@ internal static class KitVerb
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
             {
-                return WrongUse.Write(
-                    surroundings.Error, $"the sound can't be worked out in {ScratchFile.Folder}: {Reason.Of(e)}",
-                    "Make room there, set TMPDIR to another folder, or leave the sound out with --no-sound.");
+                return ScratchFile.SayFull(surroundings, e);
             }
         }
         if (result is KitResult.Refused refused)

@@ -70,6 +70,14 @@ internal static class PagesVerb
     /// <summary>Whether degrees stand below the notes.</summary>
     public static Option<bool> DegreesOption() => new("--degrees") { Description = "Say below each note which degree it is, above its chord's root or else above the key's tonic." };
 
+    /// <summary>What <c>--show</c> asks for.</summary>
+    public static Notation NotationOf(string word) => word switch
+    {
+        "tab" => Notation.Tab,
+        "staff" => Notation.Staff,
+        _ => Notation.StaffAndTab,
+    };
+
     /// <summary>What <c>--symbols</c> asks for.</summary>
     public static ChordStyle StyleOf(string word) => word == "signs" ? ChordStyle.Signs : ChordStyle.Letters;
 
@@ -95,7 +103,7 @@ internal static class PagesVerb
         return new PagesRequest
         {
             Paper = PaperPreset.Find(asked.Paper) ?? PaperPreset.A4,
-            Show = KitVerb.NotationOf(asked.Show),
+            Show = NotationOf(asked.Show),
             Parts = parts.Value,
             Hands = asked.Hands,
             Form = form,

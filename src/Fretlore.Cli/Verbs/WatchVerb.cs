@@ -2,8 +2,6 @@ using System.CommandLine;
 using System.Diagnostics;
 using Fretlore.Cli.Files;
 using Fretlore.Cli.Output;
-using Fretlore.Engraving.Layout;
-using Fretlore.Lesson.Kit;
 
 namespace Fretlore.Cli.Verbs;
 
@@ -15,22 +13,16 @@ internal static class WatchVerb
     public static Verb Make(Surroundings surroundings)
     {
         var sheet = new Argument<string>("SHEET") { Description = "The sheet, NAME.lore." };
-        var output = new Option<string>("--output", "-o") { Description = "The kit's folder: new, empty or an earlier kit.", HelpName = "FOLDER", Required = true };
-        var paper = new Option<string>("--paper") { Description = "The pages' paper, or a phone's or film's frame.", DefaultValueFactory = _ => "a4" };
-        paper.AcceptOnlyFromAmong([.. PaperPreset.All.Select(p => p.Name)]);
-        var noSound = new Option<bool>("--no-sound") { Description = "Leave the sound out." };
         var verb = new Verb(
             "watch", "Make a kit, and make what changed of it again at each save of the sheet, until you stop it with Ctrl+C.",
-            "fretlore watch my-song.lore -o my-song-kit") { sheet, output, paper, noSound };
-        verb.SetAction(parsed => Run(surroundings, parsed.GetRequiredValue(sheet), parsed.GetRequiredValue(output), new KitOptions
-        {
-            Paper = PaperPreset.Find(parsed.GetRequiredValue(paper)) ?? PaperPreset.A4,
-            SoundRoom = parsed.GetValue(noSound) ? null : ScratchFile.Open,
-        }));
+            "fretlore watch my-song.lore -o my-song-kit", "fretlore watch my-song.lore -o my-song-kit --show tab --no-sound") { sheet };
+        var flags = new KitFlags();
+        flags.AddTo(verb);
+        verb.SetAction(parsed => Run(surroundings, parsed.GetRequiredValue(sheet), flags.FolderOf(parsed), flags.Read(parsed)));
         return verb;
     }
 
-    private static int Run(Surroundings surroundings, string sheet, string output, KitOptions options)
+    private static int Run(Surroundings surroundings, string sheet, string output, KitWish wish)
     {
         var file = SheetFile.Read(surroundings, sheet);
         if (!file.IsThere || sheet == SheetFile.StandardInput)
@@ -42,7 +34,7 @@ internal static class WatchVerb
         if (KitFolder.Refuse(surroundings, output) is { } unfit) return unfit;
         var folder = new KitFolder(surroundings.PathOf(output));
         using var stop = new StopSignal();
-        var watch = new KitWatch(surroundings, sheet, folder, options);
+        var watch = new KitWatch(surroundings, sheet, folder, wish);
         var clock = Stopwatch.StartNew();
         surroundings.Out.WriteLine($"Watching {sheet}; stop with Ctrl+C.");
         surroundings.Out.Flush();

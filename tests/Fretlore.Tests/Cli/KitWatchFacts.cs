@@ -1,6 +1,8 @@
 using Fretlore.Cli;
 using Fretlore.Cli.Files;
+using Fretlore.Engraving.Layout;
 using Fretlore.Lesson.Kit;
+using Fretlore.Music.Chords;
 using Fretlore.Tests.Songs;
 
 namespace Fretlore.Tests.Cli;
@@ -104,6 +106,39 @@ public sealed class KitWatchFacts : IDisposable
     }
 
     [Fact]
+    public void Watch_MakesTheKitAsItWasAskedFor()
+    {
+        var watch = Watch(new KitOptions { Show = Notation.Tab, Degrees = true, SymbolStyle = ChordStyle.Signs }, "guitar");
+        Save(watch, Song);
+        desktop.Run("kit", "song.lore", "-o", "once", "--no-sound", "--show", "tab", "--degrees", "--symbols", "signs", "--parts", "guitar");
+        Assert.Equal(desktop.Everything("once"), desktop.Everything("kit"));
+    }
+
+    [Fact]
+    public void PartThatTheSheetLosesWhileItIsWatched_IsAskedFor_AndTheKitStays()
+    {
+        var watch = Watch(new KitOptions(), "guitar");
+        Save(watch, Song);
+        var before = desktop.Everything("kit");
+        Save(watch, Song.Replace("guitar", "lead", StringComparison.Ordinal));
+        Assert.Contains("guitar", error.ToString(), StringComparison.Ordinal);
+        Assert.Equal(before, desktop.Everything("kit"));
+    }
+
+    [Fact]
+    public void NoRoomForTheSound_IsSaid_AndTheWatchGoesOn()
+    {
+        var isFull = true;
+        var watch = Watch(new KitOptions { SoundRoom = () => isFull ? throw new IOException("There is no room.") : new MemoryStream() });
+        Save(watch, Song);
+        Assert.Contains("the sound can't be worked out in ", error.ToString(), StringComparison.Ordinal);
+        Assert.False(Directory.Exists(desktop.PathOf("kit")));
+        isFull = false;
+        Save(watch, Song + "\n-- A remark.\n");
+        Assert.True(File.Exists(desktop.PathOf("kit/sound/full.opus")));
+    }
+
+    [Fact]
     public void WatchThatIsStopped_LeavesTheOldKitWhole()
     {
         var watch = Watch(new KitOptions());
@@ -132,10 +167,10 @@ public sealed class KitWatchFacts : IDisposable
         error.Dispose();
     }
 
-    private KitWatch Watch(KitOptions options)
+    private KitWatch Watch(KitOptions options, string? parts = null)
     {
         var surroundings = new Surroundings { Folder = desktop.Folder, In = Stream.Null, Out = output, Error = error };
-        return new KitWatch(surroundings, "song.lore", new KitFolder(desktop.PathOf("kit")), options);
+        return new KitWatch(surroundings, "song.lore", new KitFolder(desktop.PathOf("kit")), new KitWish(options, parts));
     }
 
     private void Save(KitWatch watch, string text)
