@@ -1,4 +1,5 @@
 using Fretlore.Hands.Plans;
+using Fretlore.Lesson.CallOuts.ReadingBack;
 using Fretlore.Lesson.CallOuts.Telling;
 using Fretlore.Lesson.CallOuts.Words;
 using Fretlore.Reading;
@@ -6,7 +7,7 @@ using Fretlore.Score;
 
 namespace Fretlore.Lesson.CallOuts;
 
-/// <summary>Writes what a teacher says on camera about the riffs of a song.</summary>
+/// <summary>Writes what a teacher says on camera about the riffs of a song, and proves it: all three lengths are read back and held against the riff.</summary>
 public static class CallOutWriter
 {
     /// <summary>One call-out for each riff of the song, in the sheet's order.</summary>
@@ -20,10 +21,14 @@ public static class CallOutWriter
         return [.. song.Riffs.Select(r => For(r, context))];
     }
 
-    internal static CallOut For(Riff riff, CallOutContext context) => new(
-        riff.Name,
-        SpokenName.Of(riff.Name),
-        new Headline(riff, context).Tell(),
-        new RiffTeller(riff, context, Detail.WalkThrough).Tell(),
-        new RiffTeller(riff, context, Detail.NoteByNote).Tell());
+    internal static CallOut For(Riff riff, CallOutContext context)
+    {
+        var told = new CallOut(
+            riff.Name,
+            SpokenName.Of(riff.Name),
+            new Headline(riff, context).Tell(),
+            new RiffTeller(riff, context, Detail.WalkThrough).Tell(),
+            new RiffTeller(riff, context, Detail.NoteByNote).Tell());
+        return ProvenCallOut.Of(told, riff, context.Riffs, context.Style);
+    }
 }

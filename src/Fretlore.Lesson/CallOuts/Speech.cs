@@ -20,4 +20,8 @@ public sealed record Speech(ValueList<string> Breaths)
 /// <param name="Headline">What it is, in a breath or two.</param>
 /// <param name="WalkThrough">Every string and fret in order, repeats merged, rhythm where it matters.</param>
 /// <param name="NoteByNote">Every note with its value and all that is done to it.</param>
-public sealed record CallOut(string Riff, string SpokenName, Speech Headline, Speech WalkThrough, Speech NoteByNote);
+public sealed record CallOut(string Riff, string SpokenName, Speech Headline, Speech WalkThrough, Speech NoteByNote)
+{
+    /// <summary>What was held back because its words, read back into notes, are not the riff; a whole sentence. Null when all of it is proven.</summary>
+    public string? Caution { get; init; }
+}

@@ -1,4 +1,5 @@
 using Fretlore.Binding;
+using Fretlore.Hands.Plans;
 using Fretlore.Lesson.CallOuts;
 using Fretlore.Lesson.CallOuts.ReadingBack;
 using Fretlore.Reading;
@@ -21,10 +22,10 @@ public class DemoCallOutFacts
         var problems = new List<string>();
         foreach (var style in Enum.GetValues<StringNaming>().Select(n => new CallOutStyle(n)))
         {
-            foreach (var callOut in CallOutWriter.For(song, SongReader.Read(song), style))
+            foreach (var callOut in CallOutWriter.For(song, SongReader.Read(song), style, HandPlanner.Plan(song)))
             {
                 if (style.Strings == StringNaming.LowString) TestContext.Current.TestOutputHelper!.WriteLine($"{callOut.SpokenName}\n  H {callOut.Headline}\n  W {callOut.WalkThrough}\n  N {callOut.NoteByNote}");
-                if (CallOutCheck.Problem(callOut, song, style) is { } problem) problems.Add($"{callOut.Riff}: {problem}");
+                if ((callOut.Caution ?? CallOutCheck.Problem(callOut, song, style)) is { } problem) problems.Add($"{callOut.Riff}: {problem}");
             }
         }
         Assert.NotEmpty(song.Riffs);

@@ -54,17 +54,6 @@ public class ScriptFacts
     }
 
     [Fact]
-    public void CallOutThatDoesNotReadBack_IsWarnedOf()
-    {
-        var song = DemoCallOutFacts.Song("salt-furnace.lore");
-        var callOuts = CallOutWriter.For(song).ToArray();
-        Assert.Empty(Fretlore.Lesson.Kit.Sections.ScriptSection.Unproven(song, callOuts));
-        callOuts[0] = callOuts[0] with { WalkThrough = callOuts[1].WalkThrough };
-        var warning = Assert.Single(Fretlore.Lesson.Kit.Sections.ScriptSection.Unproven(song, callOuts));
-        Assert.StartsWith($"The call-out of {callOuts[0].Riff} does not give the riff back when it is read (", warning, StringComparison.Ordinal);
-    }
-
-    [Fact]
     public void Script_WarnsOfStrainAndOfOtherPeoplesRights()
     {
         var script = ScriptWriter.Write(DemoCallOutFacts.Song("salt-furnace.lore"),

@@ -7,20 +7,28 @@ namespace Fretlore.Lesson.CallOuts.ReadingBack;
 /// <summary>Proves a call-out: its words, read back into notes, are the riff.</summary>
 public static class CallOutCheck
 {
-    /// <summary>Where a call-out, read back, differs from its riff; null when both lengths give the same music.</summary>
+    /// <summary>Where a call-out, read back, differs from its riff; null when all three lengths are the riff.</summary>
     /// <param name="callOut">What is said.</param>
     /// <param name="song">The song the riff stands in.</param>
     /// <param name="style">The way of speaking it was written in; null for the usual one.</param>
     /// <remarks>
-    /// The walk-through is held to strings, frets, order and techniques, the note-by-note telling to the values as well. What is left to the
+    /// What a headline says is held to be true of the riff, sentence by sentence. The walk-through is held to strings, frets, order and techniques, the note-by-note telling to the values as well. What is left to the
     /// page: dynamics, words above the staff, chord symbols, tempo, and in a walk-through fingers and strokes.
     /// </remarks>
     public static string? Problem(CallOut callOut, Song song, CallOutStyle? style = null)
     {
         var riff = song.Riffs.FirstOrDefault(r => r.Name == callOut.Riff);
         if (riff is null) return $"the song has no riff {callOut.Riff}";
-        return Problem(riff, callOut.WalkThrough, Detail.WalkThrough, song.Riffs, style)
+        return HeadlineProblem(riff, callOut.Headline, style)
+            ?? Problem(riff, callOut.WalkThrough, Detail.WalkThrough, song.Riffs, style)
             ?? Problem(riff, callOut.NoteByNote, Detail.NoteByNote, song.Riffs, style);
+    }
+
+    /// <summary>The first sentence of a headline that is not so; null when all are.</summary>
+    internal static string? HeadlineProblem(Riff riff, Speech headline, CallOutStyle? style)
+    {
+        var reader = new HeadlineReader(riff, new StringWords(riff.Neck.Tuning, (style ?? new CallOutStyle()).Strings));
+        return headline.Breaths.Select(reader.Problem).FirstOrDefault(problem => problem is not null);
     }
 
     internal static string? Problem(Riff riff, Speech speech, Detail detail, ValueList<Riff> riffs, CallOutStyle? style)

@@ -37,6 +37,9 @@ internal static class HandWords
         return $"Mind {WordOf(what)}{(line.Bars.Length > 1 ? " in bar " + NumberWords.Of(riff.Bars[hardest].Number) : "")}";
     }
 
+    /// <summary>What may be minded.</summary>
+    public static IEnumerable<string> Places => Enum.GetValues<Effort>().Select(WordOf).OfType<string>().Distinct();
+
     private static string? WordOf(Effort effort) => effort switch
     {
         Effort.Stretch => "the stretch",
