@@ -57,6 +57,16 @@ public static class SongReader
         };
     }
 
+    /// <summary>The chords of each part as its notes make them, whatever symbols the sheet states, without the rest of a reading: for asking whether a symbol says more than the notes do.</summary>
+    public static ImmutableArray<ImmutableArray<ChordMoment>> Chords(Song song)
+    {
+        var keys = SongKeys.OfBars(SongKeys.Stretches(song));
+        var namer = new SegmentNamer();
+        var tracks = song.Parts.Items.Select(part => ChordTrack.Of(part.Bars, song.Bars, keys, namer)).ToArray();
+        new BandContext(song, tracks, keys).Apply();
+        return [.. tracks.Select(track => new MomentPicker(song, track).Pick([]))];
+    }
+
     private static PartReading ReadPart(Song song, int part, ImmutableArray<Key> keys, List<Segment>[][] tracks, SegmentNamer namer)
     {
         var overrides = StatedSymbols.Of(song.Parts[part].Bars, keys, tracks[part], namer);

@@ -139,7 +139,7 @@ internal sealed class PartBuilder(RawPart raw, Remarks remarks)
     }
 
     private static bool CanBeWritten(Beats length) =>
-        length.IsZero || (length > Beats.Zero && ValuePieces.Of(length).Aggregate(Beats.Zero, (sum, p) => sum + LengthOf(p.Value, p.Tuplet)) == length);
+        length.IsZero || (length > Beats.Zero && (ValuePieces.IsPlain(length) || ValuePieces.Of(length).Aggregate(Beats.Zero, (sum, p) => sum + LengthOf(p.Value, p.Tuplet)) == length));
 
     private static Beats LengthOf(NoteValue value, Tuplet? tuplet) => tuplet is { } t ? value.Length * t.Factor : value.Length;
 

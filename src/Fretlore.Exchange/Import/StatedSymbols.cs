@@ -9,15 +9,23 @@ internal static class StatedSymbols
 {
     public static Song Kept(Song song)
     {
-        if (!song.Parts.Any(p => p.Bars.Any(b => b.Strands.Any(s => s.Events.Any(e => e.ChordSymbol is not null))))) return song;
-        var reading = SongReader.Read(Without(song, (_, _, _) => false));
+        if (!song.Parts.Any(p => p.Bars.Any(States))) return song;
         var computed = new HashSet<(int, int, Beats, string)>();
-        for (var part = 0; part < reading.Parts.Length; part++)
+        var chords = SongReader.Chords(song);
+        for (var part = 0; part < chords.Length; part++)
         {
-            foreach (var chord in reading.Parts[part].Chords) computed.Add((part, chord.Bar, chord.At, chord.Best.Symbol));
+            foreach (var chord in chords[part]) computed.Add((part, chord.Bar, chord.At, chord.Best.Symbol));
         }
-        return Without(song, (part, bar, item) => !computed.Contains((part, Source(song.Parts[part], bar), item.Start, item.ChordSymbol!)));
+        return song with
+        {
+            Parts = song.Parts.Select((p, part) => p with
+            {
+                Bars = p.Bars.Select((b, bar) => States(b) ? Without(b, e => computed.Contains((part, Source(p, bar), e.Start, e.ChordSymbol!))) : b).ToValueList(),
+            }).ToValueList(),
+        };
     }
+
+    private static bool States(PartBar bar) => bar.Strands.Any(s => s.Events.Any(e => e.ChordSymbol is not null));
 
     // A bar that is played again has what the bar has that it is like.
     private static int Source(Part part, int bar)
@@ -26,17 +34,11 @@ internal static class StatedSymbols
         return bar;
     }
 
-    private static Song Without(Song song, Func<int, int, Event, bool> keeps) => song with
+    private static PartBar Without(PartBar bar, Func<Event, bool> drops) => bar with
     {
-        Parts = song.Parts.Select((p, part) => p with
+        Strands = bar.Strands.Select(s => s with
         {
-            Bars = p.Bars.Select((b, bar) => b with
-            {
-                Strands = b.Strands.Select(s => s with
-                {
-                    Events = s.Events.Select(e => e.ChordSymbol is null || keeps(part, bar, e) ? e : e with { ChordSymbol = null }).ToValueList(),
-                }).ToValueList(),
-            }).ToValueList(),
+            Events = s.Events.Select(e => e.ChordSymbol is not null && drops(e) ? e with { ChordSymbol = null } : e).ToValueList(),
         }).ToValueList(),
     };
 }

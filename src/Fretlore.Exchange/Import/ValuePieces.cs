@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Fretlore.Music;
 
 namespace Fretlore.Exchange.Import;
@@ -7,14 +8,23 @@ internal static class ValuePieces
 {
     private const int LargestTuplet = 32;
 
+    private static readonly ImmutableArray<ValueBase> Bases = [.. Enum.GetValues<ValueBase>()];
+
+    // The values with and without a dot, the longest first.
+    private static readonly ImmutableArray<NoteValue> LongestFirst =
+        [.. Bases.SelectMany(b => b == ValueBase.SixtyFourth ? [new NoteValue(b)] : new[] { new NoteValue(b, 1), new NoteValue(b) })];
+
     /// <summary>The shortest value that is written, a 64th.</summary>
     public static Beats Shortest => Beats.Of(1, 16);
+
+    /// <summary>True for a length that is so many 64ths.</summary>
+    public static bool IsPlain(Beats length) => Shortest.Denominator % length.Denominator == 0;
 
     /// <summary>Values that add up to a length, the longest first; empty when there are none.</summary>
     public static IReadOnlyList<(NoteValue Value, Tuplet? Tuplet)> Of(Beats length)
     {
         if (length <= Beats.Zero) return [];
-        if (Shortest.Denominator % length.Denominator == 0) return Plain(length);
+        if (IsPlain(length)) return Plain(length);
         if (AsTuplet(length) is { } tuplet) return [tuplet];
         // A plain part first, and the odd rest as a tuplet of its own.
         var plain = Shortest * length.WholeCount(Shortest);
@@ -40,12 +50,11 @@ internal static class ValuePieces
 
     private static NoteValue Longest(Beats length)
     {
-        foreach (var value in Enum.GetValues<ValueBase>())
+        foreach (var value in LongestFirst)
         {
-            if (value != ValueBase.SixtyFourth && new NoteValue(value, 1).Length <= length) return new NoteValue(value, 1);
-            if (new NoteValue(value).Length <= length) return new NoteValue(value);
+            if (value.Length <= length) return value;
         }
-        return new NoteValue(ValueBase.SixtyFourth);
+        return LongestFirst[^1];
     }
 
     // The tuplet with the smallest numbers, on the value nearest in length.
@@ -53,7 +62,7 @@ internal static class ValuePieces
     {
         (NoteValue, Tuplet?)? best = null;
         var cost = long.MaxValue;
-        foreach (var unit in Enum.GetValues<ValueBase>())
+        foreach (var unit in Bases)
         {
             foreach (var dots in (ReadOnlySpan<int>)[0, 1])
             {

@@ -9,6 +9,8 @@ namespace Fretlore.Exchange.Sheets;
 /// <summary>The small words of the sheet language: values, tempos, keys, bends, dynamics, quoted text.</summary>
 internal static class SheetWords
 {
+    private static readonly Jump[] Jumps = Enum.GetValues<Jump>();
+
     public static char Letter(ValueBase value) => value switch
     {
         ValueBase.Whole => 'W',
@@ -59,7 +61,7 @@ internal static class SheetWords
 
     /// <summary>The jump that words without their parentheses say; none when they say another thing.</summary>
     public static Jump JumpOf(string words) =>
-        Array.Find(Enum.GetValues<Jump>(), jump => jump != Jump.None && Of(jump).AsSpan(1..^1).Equals(words, StringComparison.OrdinalIgnoreCase));
+        Array.Find(Jumps, jump => jump != Jump.None && Of(jump).AsSpan(1..^1).Equals(words, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>A key; one of more than seven signs by its simpler enharmonic name.</summary>
     public static string Of(Key key)

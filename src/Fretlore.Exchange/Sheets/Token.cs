@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Fretlore.Exchange.Sheets;
 
 /// <summary>Spans in the order of <see cref="Token.Needs"/>.</summary>
-internal enum SpanWord
+internal enum SpanWord : byte
 {
     Pm,
     Let,
@@ -15,7 +15,7 @@ internal enum SpanWord
 }
 
 /// <summary>Whether a token has to stand in a span.</summary>
-internal enum Need
+internal enum Need : byte
 {
     /// <summary>It makes no difference.</summary>
     Any,

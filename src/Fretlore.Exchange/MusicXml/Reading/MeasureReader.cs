@@ -215,14 +215,25 @@ internal sealed class MeasureReader(Remarks remarks, string part, PartFacts fact
 
     private RawNote WithStretches(RawNote note, int voice)
     {
-        if (openStretches.Values.Any(s => s == Key("ring", voice))) note.Marks = note.Marks with { LetsRing = true };
-        if (!facts.SaysPalmMutes && openStretches.Values.Any(s => s == Key("palm", voice))) note.Marks = note.Marks with { IsPalmMuted = true };
+        if (openStretches.Count == 0) return note;
+        if (openStretches.ContainsValue(Key("ring", voice))) note.Marks = note.Marks with { LetsRing = true };
+        if (!facts.SaysPalmMutes && openStretches.ContainsValue(Key("palm", voice))) note.Marks = note.Marks with { IsPalmMuted = true };
         return note;
     }
 
-    private Spans SpansOf(int voice) => openSpans.Where(s => s.Key.EndsWith(Key("", voice), StringComparison.Ordinal)).Aggregate(Spans.None, (all, s) => all | s.Value)
-        | (openStretches.Values.Any(s => s == Key("arm", voice)) ? Spans.TremoloArm : Spans.None)
-        | (openStretches.Values.Any(s => s == Key("wah", voice)) ? Spans.Wah : Spans.None);
+    private Spans SpansOf(int voice)
+    {
+        var spans = Spans.None;
+        if (openSpans.Count == 0 && openStretches.Count == 0) return spans;
+        var end = Key("", voice);
+        foreach (var (key, span) in openSpans)
+        {
+            if (key.EndsWith(end, StringComparison.Ordinal)) spans |= span;
+        }
+        if (openStretches.ContainsValue(Key("arm", voice))) spans |= Spans.TremoloArm;
+        if (openStretches.ContainsValue(Key("wah", voice))) spans |= Spans.Wah;
+        return spans;
+    }
 
     private static string Key(string what, int voice) => string.Create(CultureInfo.InvariantCulture, $"{what}/{voice}");
 

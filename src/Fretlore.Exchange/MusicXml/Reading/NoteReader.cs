@@ -33,29 +33,34 @@ internal sealed class NoteReader(Remarks remarks, string part)
             made = made with { IsDead = head.Value.Trim() == "x", IsGhost = head.Said("parentheses") == "yes" };
         }
         if (element.Element("play")?.Elements("mute").Any(m => m.Value.Trim() == "palm") == true) made = made with { IsPalmMuted = true };
-        note.StartsTie = element.Elements("tie").Any(t => t.Said("type") == "start");
-        if (element.Elements("tie").Any(t => t.Said("type") == "stop")) made = made with { Attack = Attack.Held };
+        foreach (var tie in element.Elements("tie"))
+        {
+            if (tie.Said("type") == "start") note.StartsTie = true;
+            if (tie.Said("type") == "stop") made = made with { Attack = Attack.Held };
+        }
+        List<XElement> slurs = [];
         foreach (var notations in element.Elements("notations"))
         {
-            foreach (var item in notations.Elements()) made = Notation(item, made, note, bar, ref marks);
+            foreach (var item in notations.Elements())
+            {
+                made = Notation(item, made, note, bar, ref marks);
+                if (item.Name.LocalName == "slur") slurs.Add(item);
+            }
         }
         // Whether a slide is picked on arrival is told by the slur over it, which may be written after it.
-        if (made.Attack == Attack.Glide && !IsSlurred(element)) made = made with { Attack = Attack.PickedGlide };
-        TrackSlurs(element, made.Attack is not (Attack.Picked or Attack.Held), bar);
+        if (made.Attack == Attack.Glide && openSlurs.Count == 0 && !slurs.Exists(s => s.Said("type") == "stop")) made = made with { Attack = Attack.PickedGlide };
+        TrackSlurs(slurs, made.Attack is not (Attack.Picked or Attack.Held), bar);
         note.Marks = made;
         return note;
     }
 
-    private bool IsSlurred(XElement element) =>
-        element.Elements("notations").Elements("slur").Any(s => s.Said("type") == "stop") || openSlurs.Count > 0;
-
-    private void TrackSlurs(XElement element, bool isJoined, int bar)
+    private void TrackSlurs(List<XElement> slurs, bool isJoined, int bar)
     {
-        if (isJoined)
+        if (isJoined && openSlurs.Count > 0)
         {
             foreach (var number in openSlurs.Keys.ToArray()) openSlurs[number] = openSlurs[number] with { Joins = true };
         }
-        foreach (var slur in element.Elements("notations").Elements("slur"))
+        foreach (var slur in slurs)
         {
             var number = slur.Said("number") ?? "1";
             if (slur.Said("type") == "start")

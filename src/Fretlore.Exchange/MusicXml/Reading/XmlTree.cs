@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using System.Xml;
 using System.Xml.Linq;
 using Fretlore.Exchange.Import;
@@ -33,7 +34,7 @@ internal static class XmlTree
                 string.Create(CultureInfo.InvariantCulture, $"The file is not sound XML: it breaks off at line {e.LineNumber}."),
                 "Export it again from the program it comes from, as MusicXML.");
         }
-        catch (Exception e) when (e is System.Text.DecoderFallbackException or ArgumentException or InvalidOperationException)
+        catch (Exception e) when (e is DecoderFallbackException or ArgumentException or InvalidOperationException)
         {
             throw new RefusedFileException("The file's text can't be read in the encoding it names.", "Export it again as UTF-8.");
         }
@@ -42,6 +43,7 @@ internal static class XmlTree
     private static XElement? Read(XmlReader reader)
     {
         XElement? root = null;
+        var texts = new TextPool();
         var open = new Stack<XElement>();
         while (reader.Read())
         {
@@ -53,7 +55,7 @@ internal static class XmlTree
                     var isEmpty = reader.IsEmptyElement;
                     while (reader.MoveToNextAttribute())
                     {
-                        if (reader.Prefix.Length == 0 && reader.LocalName != "xmlns") element.SetAttributeValue(reader.LocalName, reader.Value);
+                        if (reader.Prefix.Length == 0 && reader.LocalName != "xmlns") element.SetAttributeValue(reader.LocalName, texts.Of(reader.Value));
                     }
                     if (open.TryPeek(out var parent)) parent.Add(element);
                     else root = element;
@@ -63,13 +65,57 @@ internal static class XmlTree
                     open.Pop();
                     break;
                 case XmlNodeType.Text or XmlNodeType.CDATA when open.Count > 0:
-                    open.Peek().Add(new XText(reader.Value));
+                    // A text that is all of an element needs no node of its own.
+                    texts.AddTo(open.Peek(), reader);
                     break;
                 case XmlNodeType.EntityReference:
                     throw new RefusedFileException("The file uses entities of its own making.", "Export it again from the program it comes from.");
             }
         }
         return root;
+    }
+
+    /// <summary>Short texts, each once: a score says the same few words and numbers thousands of times.</summary>
+    private sealed class TextPool
+    {
+        private const int LongestText = 24;
+        private const int MostTexts = 4096;
+
+        private readonly HashSet<string> known = new(StringComparer.Ordinal);
+        private readonly HashSet<string>.AlternateLookup<ReadOnlySpan<char>> lookup;
+        private readonly char[] buffer = new char[LongestText];
+
+        public TextPool() => lookup = known.GetAlternateLookup<ReadOnlySpan<char>>();
+
+        public string Of(string text) => text.Length > LongestText ? text : Of(text.AsSpan());
+
+        public void AddTo(XElement element, XmlReader reader)
+        {
+            var text = Read(reader);
+            // Texts one after another stay apart: joined again and again they would take for ever.
+            if (element.IsEmpty) element.Add(text);
+            else element.Add(new XText(text));
+        }
+
+        private string Read(XmlReader reader)
+        {
+            if (reader.NodeType != XmlNodeType.Text || !reader.CanReadValueChunk) return reader.Value;
+            var length = 0;
+            int read;
+            while (length < LongestText && (read = reader.ReadValueChunk(buffer, length, LongestText - length)) > 0) length += read;
+            if (length < LongestText) return Of(buffer.AsSpan(0, length));
+            var all = new StringBuilder().Append(buffer);
+            while ((read = reader.ReadValueChunk(buffer, 0, LongestText)) > 0) all.Append(buffer, 0, read);
+            return all.ToString();
+        }
+
+        private string Of(ReadOnlySpan<char> text)
+        {
+            if (lookup.TryGetValue(text, out var same)) return same;
+            var made = text.ToString();
+            if (known.Count < MostTexts) known.Add(made);
+            return made;
+        }
     }
 
     private static RefusedFileException TooDeep() => new("The file's elements lie within each other deeper than any score's.", "Export it again from the program it comes from.");

@@ -13,7 +13,14 @@ internal static class XmlWords
     public static string? Text(this XElement? element, string child) => element?.Element(child) is { } found ? Line(found.Value) : null;
 
     /// <summary>A text on one line with single blanks.</summary>
-    public static string Line(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    public static string Line(string text)
+    {
+        foreach (var c in text)
+        {
+            if (char.IsWhiteSpace(c)) return string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        }
+        return text;
+    }
 
     public static string? Said(this XElement element, string attribute) => element.Attribute(attribute)?.Value;
 

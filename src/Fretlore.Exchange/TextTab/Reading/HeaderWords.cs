@@ -22,7 +22,7 @@ internal static partial class HeaderWords
     /// <returns>False when the line is none that is known.</returns>
     public static bool Read(string line, TabHeading heading)
     {
-        if (KeyValue().Match(line) is not { Success: true } match) return ReadBare(line.Trim(), heading);
+        if (line.AsSpan().IndexOfAny(':', '=') < 0 || KeyValue().Match(line) is not { Success: true } match) return ReadBare(line.Trim(), heading);
         var (word, value) = (match.Groups[1].Value.Trim().ToLowerInvariant(), match.Groups[2].Value.Trim());
         switch (word)
         {

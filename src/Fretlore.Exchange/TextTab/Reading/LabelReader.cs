@@ -133,13 +133,14 @@ internal static partial class LabelReader
     }
 
     /// <summary>True for a chord symbol: a root and pieces that symbols are made of.</summary>
-    public static bool IsChord(string text) => text.Length is > 0 and <= 20 && (text is "N.C." or "NC" || Chord().IsMatch(text));
+    public static bool IsChord(string text) => text is [>= 'A' and <= 'N', ..] && text.Length <= 20 && (text is "N.C." or "NC" || Chord().IsMatch(text));
 
     private static bool IsMixed(string text) =>
-        text[0] is '"' or '(' || IsMark(text) || text.StartsWith("riff ", StringComparison.Ordinal) || IsStretch(text) || Ending().IsMatch(text) || Times().IsMatch(text)
+        text[0] is '"' or '(' || IsMark(text) || text.StartsWith("riff ", StringComparison.Ordinal) || IsStretch(text)
+        || (text[0] is '|' or (>= '0' and <= '9') && Ending().IsMatch(text)) || (text[0] is 'x' or 'X' or (>= '0' and <= '9') && Times().IsMatch(text))
         || text.AsSpan().Trim('~').IsEmpty;
 
-    private static bool IsMark(string text) => text is ">" or "." or "roll" or "roll-down" or "rake" or "fermata" || NumberedMark().IsMatch(text);
+    private static bool IsMark(string text) => text is ">" or "." or "roll" or "roll-down" or "rake" or "fermata" || (text[0] is 't' or 'd' && NumberedMark().IsMatch(text));
 
     /// <summary>A mark with a number: a trill's other fret, or the whole steps of a dip.</summary>
     public static (bool IsTrill, decimal Number)? Numbered(string text) => NumberedMark().Match(text) is { Success: true } match

@@ -16,6 +16,9 @@ internal static class SpacingRhythm
 
     private const double OddPlace = 0.12;
 
+    // Less than any two times of a bar are apart.
+    private const double Nearest = 1e-6;
+
     // What a division of a beat costs beside the distances: halves and quarters come by themselves, triplets have to be meant.
     private static readonly (int Parts, double Cost)[] Simple = [(1, 0), (2, 0.02), (4, 0.08), (3, 0.3), (6, 0.5), (8, 0.35)];
     private static readonly (int Parts, double Cost)[] Compound = [(1, 0), (3, 0.02), (6, 0.08), (12, 0.35), (2, 0.6), (4, 0.7)];
@@ -27,7 +30,7 @@ internal static class SpacingRhythm
     /// <param name="known">The column of the bar's first beat, where it is known.</param>
     public static SpacedRhythm Of(IReadOnlyList<int> columns, int width, Meter meter, int? known = null)
     {
-        var (beats, best, lowest) = (BeatsOf(meter), (Beats[]?)null, double.MaxValue);
+        var (beats, metre, best, lowest) = (BeatsOf(meter), meter.Length.ToDouble(), (Beats[]?)null, double.MaxValue);
         var usual = UsualGap(columns);
         foreach (var (pad, padCost) in known is { } first ? [(first, 0.0)] : Pads(columns[0]))
         {
@@ -37,7 +40,7 @@ internal static class SpacingRhythm
                 var room = width - pad + cut;
                 if (room <= columns[^1] - pad) continue;
                 var price = padCost + 0.1 * Math.Min(3, Math.Abs(cut));
-                if (price >= lowest || Fit(columns, pad, room, meter, beats, lowest - price) is not var (starts, cost)) continue;
+                if (price >= lowest || Fit(columns, pad, room, metre, beats, lowest - price) is not var (starts, cost)) continue;
                 (best, lowest) = (starts, cost + price);
             }
         }
@@ -56,66 +59,83 @@ internal static class SpacingRhythm
         for (var pad = 0; pad <= 3 && pad < first; pad++) yield return (pad, (pad == 1 ? 0.25 : 0.4) + (first <= 3 ? 1 : 0));
     }
 
-    private static List<(Beats Start, Beats Length, bool IsCompound)> BeatsOf(Meter meter)
+    /// <summary>A beat of a metre, its times also as numbers: the search tries thousands of places.</summary>
+    private readonly record struct Beat(Beats Start, Beats Length, double From, double Span, bool IsCompound);
+
+    private static List<Beat> BeatsOf(Meter meter)
     {
-        var list = new List<(Beats, Beats, bool)>();
+        var list = new List<Beat>();
         var at = Beats.Zero;
         foreach (var group in meter.Groups)
         {
             var length = Beats.Of(4, meter.Unit) * group;
-            list.Add((at, length, group % 3 == 0 && meter.Unit >= 8));
+            list.Add(new Beat(at, length, at.ToDouble(), length.ToDouble(), group % 3 == 0 && meter.Unit >= 8));
             at += length;
         }
         return list;
     }
 
-    private static (Beats[] Starts, double Cost)? Fit(
-        IReadOnlyList<int> columns, int pad, int room, Meter meter, List<(Beats Start, Beats Length, bool IsCompound)> beats, double most)
+    private static (Beats[] Starts, double Cost)? Fit(IReadOnlyList<int> columns, int pad, int room, double metre, List<Beat> beats, double most)
     {
-        var perQuarter = room / meter.Length.ToDouble();
-        var starts = new Beats[columns.Count];
-        var (next, total, last) = (0, 0.0, Beats.Of(-1));
-        foreach (var (start, length, isCompound) in beats)
+        var perQuarter = room / metre;
+        Span<int> divisions = stackalloc int[beats.Count];
+        Span<int> ends = stackalloc int[beats.Count];
+        var (next, total, last) = (0, 0.0, -1.0);
+        for (var b = 0; b < beats.Count; b++)
         {
-            var from = next;
+            var (from, beat) = (next, beats[b]);
             // A note that stands half a character before a beat belongs to it.
-            var end = (start + length).ToDouble() * perQuarter - 0.5;
+            var end = (beat.From + beat.Span) * perQuarter - 0.5;
             while (next < columns.Count && columns[next] - pad < end) next++;
+            (ends[b], divisions[b]) = (next, 0);
             if (next == from) continue;
-            var (bestCost, bestParts) = (double.MaxValue, 0);
-            foreach (var (parts, price) in isCompound ? Compound : Simple)
+            var bestCost = double.MaxValue;
+            foreach (var (parts, price) in beat.IsCompound ? Compound : Simple)
             {
-                var cost = price + Distance(columns, from, next, pad, perQuarter, start, length, parts, last);
-                if (cost < bestCost) (bestCost, bestParts) = (cost, parts);
+                if (price >= bestCost) continue;
+                var cost = price + Distance(columns, from, next, pad, perQuarter, beat, parts, last, bestCost - price);
+                if (cost < bestCost) (bestCost, divisions[b]) = (cost, parts);
             }
-            if (bestParts == 0) return null;
-            for (var i = from; i < next; i++) starts[i] = start + length / bestParts * Slot(columns[i], pad, perQuarter, start, length, bestParts);
-            last = starts[next - 1];
+            if (divisions[b] == 0) return null;
+            last = beat.From + beat.Span / divisions[b] * Slot(columns[next - 1], pad, perQuarter, beat, divisions[b]);
             total += bestCost;
             if (total >= most) return null;
         }
-        return next == columns.Count ? (starts, total) : null;
+        return next == columns.Count ? (Starts(columns, pad, perQuarter, beats, ends, divisions), total) : null;
     }
 
-    private static int Slot(int column, int pad, double perQuarter, Beats start, Beats length, int parts)
+    private static Beats[] Starts(IReadOnlyList<int> columns, int pad, double perQuarter, List<Beat> beats, ReadOnlySpan<int> ends, ReadOnlySpan<int> divisions)
     {
-        var place = ((column - pad) / perQuarter - start.ToDouble()) / length.ToDouble() * parts;
+        var starts = new Beats[columns.Count];
+        for (var (b, i) = (0, 0); b < beats.Count; b++)
+        {
+            for (; i < ends[b]; i++) starts[i] = beats[b].Start + beats[b].Length / divisions[b] * Slot(columns[i], pad, perQuarter, beats[b], divisions[b]);
+        }
+        return starts;
+    }
+
+    private static int Slot(int column, int pad, double perQuarter, in Beat beat, int parts)
+    {
+        var place = ((column - pad) / perQuarter - beat.From) / beat.Span * parts;
         return Math.Clamp((int)Math.Round(place, MidpointRounding.AwayFromZero), 0, parts - 1);
     }
 
-    private static double Distance(IReadOnlyList<int> columns, int from, int to, int pad, double perQuarter, Beats start, Beats length, int parts, Beats last)
+    // Once it is known to be no better than another division, the rest does not matter.
+    private static double Distance(IReadOnlyList<int> columns, int from, int to, int pad, double perQuarter, in Beat beat, int parts, double last, double most)
     {
         var (sum, before, slotBefore) = (0.0, last, -1);
         for (var i = from; i < to; i++)
         {
-            var slot = Slot(columns[i], pad, perQuarter, start, length, parts);
-            var at = start + length / parts * slot;
-            if (at <= before) return double.MaxValue;
+            var slot = Slot(columns[i], pad, perQuarter, beat, parts);
+            if (slot == slotBefore) return double.MaxValue;
+            var at = beat.From + beat.Span / parts * slot;
+            if (at <= before + Nearest) return double.MaxValue;
             // A note on an odd 16th that follows no other at once is rarer than its neighbours.
             if (slot % 2 == 1 && slotBefore != slot - 1) sum += OddPlace;
             slotBefore = slot;
-            var off = columns[i] - pad - at.ToDouble() * perQuarter;
+            var off = columns[i] - pad - at * perQuarter;
             sum += off * off;
+            if (sum >= most) return double.MaxValue;
             before = at;
         }
         return sum;
