@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Fretlore.Binding.Form;
 using Fretlore.Binding.Lessons;
 using Fretlore.Binding.Problems;
+using Fretlore.Binding.Recordings;
 using Fretlore.Binding.Riffs;
 using Fretlore.Binding.Settings;
 using Fretlore.Guitar;
@@ -58,6 +59,7 @@ public static class SongBinder
         var assembler = new SongAssembler(context, settings) { WritesRepeats = writesRepeats };
         var (song, spans, symbols) = assembler.Assemble(draft, table.InOrderWritten, lesson?.Plan);
         LessonCheck.Check(lesson, song, problems);
+        song = RecordingBinder.Bind(sheet.Root, song, problems);
         return new BoundSong(song, spans, problems.MergedWith(sheet.Diagnostics)) { Symbols = symbols };
     }
 

@@ -120,6 +120,7 @@ public static class PracticePage
                 var best = source.Reading.Shapes[i].Candidates.FirstOrDefault();
                 return new ShapeData(named.Name, best?.Symbol, best?.Reason, [.. named.Shape.LowToHigh.Select(fret => fret?.Number)]);
             })],
+            Recordings = form.Recordings(),
             Sound = source.Sound.Pieces.IsDefaultOrEmpty
                 ? new SoundData(0, StemPieces.PieceSeconds, 0, source.Sound.WhyNone ?? "It was made without sound.")
                 : new SoundData(Seconds.Rounded(source.Sound.Seconds), StemPieces.PieceSeconds, source.Sound.Pieces[0].Length, null),

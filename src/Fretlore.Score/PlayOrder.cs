@@ -39,6 +39,22 @@ public static class PlayOrder
         return played.ToImmutable();
     }
 
+    /// <summary>Where in the order played a bar comes for the so-manieth time.</summary>
+    /// <param name="bars">Written bars.</param>
+    /// <param name="played">Their order, as <see cref="Of"/> gives it.</param>
+    /// <param name="number">The bar's printed number; a pickup later than the song's start is found by none.</param>
+    /// <param name="time">From 1.</param>
+    /// <returns>An index into <paramref name="played"/>, or null where it is not played so often.</returns>
+    public static int? Find(ValueList<Bar> bars, IReadOnlyList<PlayedBar> played, int number, int time)
+    {
+        for (var i = 0; i < played.Count; i++)
+        {
+            var bar = bars[played[i].Bar];
+            if (bar.Number == number && (number == 0 || !bar.IsPickup) && --time == 0) return i;
+        }
+        return null;
+    }
+
     // Where a bar's jump leads; null to go on. What leads to Fine and coda counts only after the jump back.
     private static int? GoalOf(ValueList<Bar> bars, int bar, Jump? made) => (bars[bar].Jump, made) switch
     {

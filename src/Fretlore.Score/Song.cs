@@ -33,6 +33,9 @@ public sealed record Song
 
     public LessonPlan? Lesson { get; init; }
 
+    /// <summary>Recordings of it that the sheet lines up.</summary>
+    public ValueList<Recording> Recordings { get; init; }
+
     /// <summary>How many notes have an id; parts, grace notes and riff definitions together.</summary>
     public required int NoteCount { get; init; }
 }

@@ -75,6 +75,10 @@ internal static partial class SyntaxDiagnostics
         "This line does not say which part plays it.",
         $"Begin it with the part's name: {List(parts.Order(StringComparer.Ordinal).Take(9))}.");
 
+    public static Diagnostic RecordingNeedsName(TextSpan span) => Error("FL1028", span,
+        "This recording has no name.",
+        "Write the file's name after it in double quotes: `recording \"band-take.wav\"`.");
+
     public static Diagnostic NumberTooLarge(TextSpan span) => Error("FL1027", span,
         "This number is too large to mean anything here.",
         string.Create(CultureInfo.InvariantCulture, $"Write a number up to {9999}, and a blank between frets that are notes of their own."));

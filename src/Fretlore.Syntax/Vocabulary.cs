@@ -7,7 +7,7 @@ namespace Fretlore.Syntax;
 public static class Vocabulary
 {
     /// <summary>Words that begin a block at the start of a line.</summary>
-    public static ImmutableArray<string> Blocks { get; } = ["part", "shape", "riff", "section", "roadmap", "lesson"];
+    public static ImmutableArray<string> Blocks { get; } = ["part", "shape", "riff", "section", "roadmap", "lesson", "recording"];
 
     /// <summary>Settings of the whole song, at the start of a line.</summary>
     public static ImmutableArray<string> SongSettings { get; } =
@@ -30,6 +30,9 @@ public static class Vocabulary
 
     /// <summary>Settings of a lesson, one a line.</summary>
     public static ImmutableArray<string> LessonSettings { get; } = ["budget", "speaking-rate", "excerpt", "step"];
+
+    /// <summary>Settings of a recording, one a line.</summary>
+    public static ImmutableArray<string> RecordingSettings { get; } = ["bar"];
 
     /// <summary>Spans written <c>pm{ … }</c> or from <c>pm on</c> to <c>pm off</c>.</summary>
     public static ImmutableArray<string> Spans { get; } = ["pm", "let", "trem", "arm", "wah", "cresc", "dim"];

@@ -13,6 +13,6 @@ export function eightBars(): Song {
       { kind: 'section', name: 'Verse', first: 0, count: 4 }, { kind: 'section', name: 'Close', first: 4, count: 4 },
       { kind: 'riff', name: 'low', part: 0, first: 0, count: 2 }, { kind: 'riff', name: 'low', part: 1, first: 4, count: 2 },
     ],
-    parts: [], roles: [], chords: [], scales: [], shapes: [], steps: [], roadMaps: [], calls: [], sound: { seconds: 17, pieceSeconds: 10, pieces: 2 }, views: [],
+    parts: [], roles: [], chords: [], scales: [], shapes: [], steps: [], roadMaps: [], calls: [], recordings: [], sound: { seconds: 17, pieceSeconds: 10, pieces: 2 }, views: [],
   };
 }

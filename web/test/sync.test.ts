@@ -1,6 +1,14 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
+import { recordingOf } from '../src/take/take.ts';
 import { fromTaps, Sync } from '../src/time/sync.ts';
+
+test('a file is known by its name, whatever it was made into', () => {
+  const recordings = [{ name: 'Kitchen take 2.wav' }, { name: 'Live.flac' }];
+  assert.equal(recordingOf(recordings, 'kitchen take 2.mp3'), recordings[0]);
+  assert.equal(recordingOf(recordings, 'Live.flac'), recordings[1]);
+  assert.equal(recordingOf(recordings, 'Live 2.flac'), undefined);
+});
 
 test('without a point a recording runs with the song', () => assert.equal(new Sync([]).toTake(3), 3));
 

@@ -3,7 +3,7 @@ using static Fretlore.Binding.Problems.Finding;
 
 namespace Fretlore.Binding.Problems;
 
-/// <summary>What can be wrong with lessons: FL2320 to FL2349.</summary>
+/// <summary>What can be wrong with lessons: FL2320 to FL2339.</summary>
 internal static class LessonProblems
 {
     public static Diagnostic NoBudget(TextSpan span) => Error("FL2320", span,

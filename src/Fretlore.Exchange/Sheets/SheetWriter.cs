@@ -31,6 +31,7 @@ public static class SheetWriter
         HeaderText.Write(song, text);
         new SongText(song, findsRiffs, remarks).Write(text);
         LessonText.Write(song, text);
+        RecordingText.Write(song, text);
         return new WrittenSheet(text.ToString(), remarks.ToImmutable());
     }
 }

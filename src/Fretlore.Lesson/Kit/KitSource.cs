@@ -49,8 +49,8 @@ public sealed class KitSource(Song song, Func<SongReading> read, Func<SongHands>
 
     public KitOptions Options => options;
 
-    /// <summary>The song without its lesson: what is played and printed depends on no more.</summary>
-    internal Song SongAlone => song.Lesson is null ? song : song with { Lesson = null };
+    /// <summary>The song without its lesson and recordings: what is played and printed depends on no more.</summary>
+    internal Song SongAlone => song.Lesson is null && song.Recordings.Count == 0 ? song : song with { Lesson = null, Recordings = [] };
 
     /// <summary>What was made for the last kit of this sheet; null to make everything anew.</summary>
     public KitCache? Cache { get; init; }

@@ -34,6 +34,7 @@ internal static class RiffSheet
             RiffUses = [],
             RoadMapUses = [],
             Lesson = null,
+            Recordings = [],
         };
         var own = SongReader.Read(sheet);
         return (sheet, reading with { Parts = own.Parts, Keys = own.Keys });

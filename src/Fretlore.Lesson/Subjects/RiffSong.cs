@@ -19,6 +19,7 @@ internal static class RiffSong
             RiffUses = [],
             RoadMapUses = [],
             Lesson = null,
+            Recordings = [],
         };
     }
 }

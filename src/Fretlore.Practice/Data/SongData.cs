@@ -55,6 +55,9 @@ internal sealed record SongData
     /// <summary>Free stretches played out, for call and response.</summary>
     public required IReadOnlyList<CallData> Calls { get; init; }
 
+    /// <summary>Recordings that the sheet lines up.</summary>
+    public required IReadOnlyList<RecordingData> Recordings { get; init; }
+
     public required SoundData Sound { get; init; }
 
     /// <summary>The pages that can be shown, by the parts on them and their width.</summary>
@@ -83,6 +86,14 @@ internal sealed record PlayedBarData(int Bar, int Pass, double Start, double Qua
 /// <param name="First">Index into the played bars.</param>
 /// <param name="Count">Played bars.</param>
 internal sealed record StretchData(string Kind, string Name, int? Part, int First, int Count);
+
+/// <summary>A recording that a student may add.</summary>
+/// <param name="Name">The file's name.</param>
+/// <param name="Points">Places of the song and where the recording has them.</param>
+internal sealed record RecordingData(string Name, IReadOnlyList<SyncData> Points);
+
+/// <summary>A place of the song and where a recording has it, both in seconds.</summary>
+internal sealed record SyncData(double Song, double Take);
 
 /// <summary>The sound inside the page.</summary>
 /// <param name="Seconds">The length of each part's sound.</param>

@@ -23,6 +23,21 @@ internal sealed class FormMaker(PerformedSong performed)
         return [.. all.OrderBy(s => s.First)];
     }
 
+    /// <summary>Recordings with at least one bar that is played.</summary>
+    public IReadOnlyList<RecordingData> Recordings()
+    {
+        if (song.Recordings.Count == 0) return [];
+        var played = PlayOrder.Of(song.Bars);
+        return
+        [
+            .. from recording in song.Recordings
+               let points = recording.Bars.Items.SelectMany(bar => PlayOrder.Find(song.Bars, played, bar.Number, bar.Time) is { } at
+                   ? new[] { new SyncData(Seconds.Rounded(performed.Bars[at].StartSeconds), Seconds.Rounded(bar.At.TotalSeconds)) } : []).ToArray()
+               where points.Length > 0
+               select new RecordingData(recording.Name, points),
+        ];
+    }
+
     // Written bars can come several times: a stretch is a run of played bars inside them. A riff that starts over is played again; a section with
     // a repeat in it is still one.
     private IEnumerable<StretchData> Times(string kind, string name, int? part, int firstBar, int barCount)

@@ -23,6 +23,7 @@ internal static class RiffAlone
             RoadMaps = [],
             RoadMapUses = [],
             Lesson = null,
+            Recordings = [],
         };
     }
 

@@ -35,7 +35,7 @@ internal sealed class SheetLayout
         {
             var block = sheet.Blocks[i];
             var first = (SyntaxToken)block.Children[0];
-            var standsApart = i > 0 && (block is RiffSyntax or SectionSyntax or RoadMapSyntax or LessonSyntax
+            var standsApart = i > 0 && (block is RiffSyntax or SectionSyntax or RoadMapSyntax or LessonSyntax or RecordingSyntax
                 || block.GetType() != sheet.Blocks[i - 1].GetType());
             writer.Line(Trivia.Of(first), 0, blankLine: standsApart);
             writer.Append(first.Text);
@@ -69,6 +69,10 @@ internal sealed class SheetLayout
             case RoadMapSyntax roadMap:
                 writer.Append(" " + roadMap.Name.Text);
                 foreach (var rule in roadMap.Rules) Line(rule, RuleWidth(roadMap));
+                break;
+            case RecordingSyntax recording:
+                writer.Append(" " + recording.Name.Text);
+                Recording(recording);
                 break;
             case LessonSyntax lesson:
                 Lesson(lesson);
@@ -179,6 +183,23 @@ internal sealed class SheetLayout
             if (setting.Word.Text == "step") Step(setting, Cells(setting), widths);
             else Line(setting, 0);
         }
+    }
+
+    /// <summary>Bars with their times under each other.</summary>
+    private void Recording(RecordingSyntax recording)
+    {
+        var widest = recording.Bars.Select(Place).Select(p => p.Length).DefaultIfEmpty().Max();
+        foreach (var bar in recording.Bars)
+        {
+            writer.Line(Trivia.Of(bar.Word), Indent, Indent);
+            writer.Append(Place(bar));
+            var rest = bar.Values.SkipWhile(v => v.Text != "at").Select(v => v.Text).ToList();
+            if (rest.Count == 0) continue;
+            writer.PadTo(Indent + widest + 1);
+            writer.Append(string.Join(' ', rest));
+        }
+
+        static string Place(SettingSyntax bar) => string.Join(' ', bar.Values.TakeWhile(v => v.Text != "at").Select(v => v.Text).Prepend(bar.Word.Text));
     }
 
     private void Line(SettingSyntax setting, int widest)

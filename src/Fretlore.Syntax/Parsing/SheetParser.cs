@@ -45,6 +45,7 @@ internal sealed partial class SheetParser
             case "riff": return Riff();
             case "section": return Section();
             case "roadmap": return RoadMap();
+            case "recording": return Recording();
             case "lesson": return new LessonSyntax(TakeWord(), SettingLines(Vocabulary.LessonSettings, "a lesson"));
         }
         if (Vocabulary.SongSettings.Contains(word)) return new SettingSyntax(TakeWord(), Values.Rest(cursor));
@@ -87,6 +88,14 @@ internal sealed partial class SheetParser
         var frets = cursor.Is('[') ? music.Bracket() : null;
         if (frets is null) findings.Add(SyntaxDiagnostics.ShapeNeedsBracket(TextSpan.FromBounds(keyword.Span.Start, name.Span.End)));
         return new ShapeSyntax(keyword, name, frets);
+    }
+
+    private RecordingSyntax Recording()
+    {
+        var keyword = TakeWord();
+        var name = cursor.Is('"') ? Values.Text(cursor) : cursor.Missing(TokenKind.Text);
+        if (name.IsMissing) findings.Add(SyntaxDiagnostics.RecordingNeedsName(keyword.Span));
+        return new RecordingSyntax(keyword, name, SettingLines(Vocabulary.RecordingSettings, "a recording"));
     }
 
     private RoadMapSyntax RoadMap()

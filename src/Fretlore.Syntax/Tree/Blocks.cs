@@ -142,6 +142,16 @@ public sealed class LessonSyntax(SyntaxToken keyword, ImmutableArray<SettingSynt
     public ImmutableArray<SettingSyntax> Settings { get; } = settings;
 }
 
+/// <summary><c>recording "NAME"</c> and the times of its bars, one a line.</summary>
+public sealed class RecordingSyntax(SyntaxToken keyword, SyntaxToken name, ImmutableArray<SettingSyntax> bars)
+    : BlockSyntax(keyword, name, bars)
+{
+    /// <summary>The file's name, in quotes; missing when there is none.</summary>
+    public SyntaxToken Name { get; } = name;
+
+    public ImmutableArray<SettingSyntax> Bars { get; } = bars;
+}
+
 /// <summary>Lines that are no block of the language; kept as they are.</summary>
 public sealed class StrayBlockSyntax(ImmutableArray<SyntaxToken> tokens) : BlockSyntax(tokens)
 {

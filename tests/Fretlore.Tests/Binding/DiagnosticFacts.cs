@@ -237,8 +237,24 @@ public partial class DiagnosticFacts
         { "FL2334", Lesson + "step \"Main\" say \"Now.\" ⟦as⟧ opera" },
     };
 
+    private const string Recorded = Top + "section All\n  guitar times 2{ @1 W 5 | 7 | }\nrecording ";
+
+    public static TheoryData<string, string> Recordings => new()
+    {
+        { "FL2340", Recorded + "\"a.wav\"\n  ⟦bar 1⟧" },
+        { "FL2340", Recorded + "\"a.wav\"\n  ⟦bar 1 at noon⟧" },
+        { "FL2340", Recorded + "\"a.wav\"\n  ⟦bar 1 at 0:60⟧" },
+        { "FL2340", Recorded + "\"a.wav\"\n  ⟦bar 1 time 0 at 0:01⟧" },
+        { "FL2341", Recorded + "\"a.wav\"\n  ⟦bar 3 at 0:01⟧" },
+        { "FL2341", Recorded + "\"a.wav\"\n  ⟦bar 2 time 3 at 0:01⟧" },
+        { "FL2342", Recorded + "\"a.wav\"\n  bar 1 time 2 at 0:01\n  ⟦bar 2 at 0:02⟧" },
+        { "FL2343", Recorded + "\"a.wav\"\n  bar 1 at 0:02\n  ⟦bar 2 at 0:02⟧" },
+        { "FL2344", Recorded + "⟦\"a.wav\"⟧" },
+        { "FL2054", Recorded + "\"a.wav\"\n  bar 1 at 0:02\nrecording ⟦\"a.wav\"⟧\n  bar 1 at 0:03" },
+    };
+
     private static IEnumerable<string> Shown =>
-        new[] { Settings, TimeAndPlace, Techniques, Form, RoadMapsAndLessons }.SelectMany(t => t).Select(row => row.Data.Item1);
+        new[] { Settings, TimeAndPlace, Techniques, Form, RoadMapsAndLessons, Recordings }.SelectMany(t => t).Select(row => row.Data.Item1);
 
     /// <summary>Too deep riffs, and groups deeper than the parser lets through, have tests of their own.</summary>
     private static readonly string[] ShownElsewhere = ["FL2251", "FL2265"];
@@ -249,6 +265,7 @@ public partial class DiagnosticFacts
     [MemberData(nameof(Techniques))]
     [MemberData(nameof(Form))]
     [MemberData(nameof(RoadMapsAndLessons))]
+    [MemberData(nameof(Recordings))]
     public void Finding_PointsAtWhatIsWrong(string code, string marked)
     {
         var (text, span) = MarkedText.From(marked);

@@ -58,6 +58,10 @@ public sealed class BrowserReport : IDisposable
         lesson
           step "The beat"  teach beat  at 60% 80% 100%  say "Count."
 
+        recording "band.wav"
+          bar 1        at 0:01.5
+          bar 1 time 2 at 0:04.5
+
         """;
 
     internal const string HostileTitle = "</script><img src=x onerror=alert(1)>";
@@ -76,6 +80,8 @@ public sealed class BrowserReport : IDisposable
           one beat times 2
         lesson
           step "<img src=x onerror=alert(7)>" teach beat say "</script><img src=x onerror=alert(8)>"
+        recording "</script><img src=x onerror=alert(9)>"
+          bar 1 at 0:01
 
         """;
 

@@ -31,6 +31,23 @@ public sealed class PracticePageFacts
     }
 
     [Fact]
+    public void ARecordingOfTheSheet_IsLinedUpInTheOrderPlayed()
+    {
+        var recording = Assert.Single(DataOf("""
+            section All
+              guitar  times 2{ @6 Q 0 2 3 5 on 1{ W 7 } on 2{ W 8 } } | (Q = 120) W 0 |
+
+            recording "take.wav"
+              bar 1        at 0:01.5
+              bar 1 time 2 at 0:10
+              bar 4        at 0:18.25
+            """).GetProperty("recordings").EnumerateArray());
+        Assert.Equal("take.wav", recording.GetProperty("name").GetString());
+        var points = recording.GetProperty("points").EnumerateArray().Select(p => (p.GetProperty("song").GetDouble(), p.GetProperty("take").GetDouble()));
+        Assert.Equal([(0.0, 1.5), (8, 10), (16, 18.25)], points);
+    }
+
+    [Fact]
     public void APickup_IsCountedThroughWhatItLeavesOfItsBar()
     {
         var song = DataOf("""

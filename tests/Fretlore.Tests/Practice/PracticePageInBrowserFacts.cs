@@ -191,11 +191,23 @@ public sealed class PracticePageInBrowserFacts(BrowserReport browser) : IClassFi
     public void ARecording_LinedUpByTwoTaps_RunsWithTheCursor()
     {
         var take = browser["take"];
-        Assert.Matches("Lined up at 2 bars, at 6[4-9] %", take.GetProperty("said").GetString());
+        Assert.Matches("Lined up by your taps at 2 bars, at 6[4-9] %", take.GetProperty("said").GetString());
         var off = Numbers(take.GetProperty("off"));
         Assert.NotEmpty(off);
         // The taps are as good as the machine that taps.
         Assert.All(off, milliseconds => Assert.InRange(milliseconds, -80, 80));
+    }
+
+    [Fact]
+    public void ARecordingThatTheSheetLinesUp_RunsWithTheCursorWithoutATap()
+    {
+        var take = browser["sheetTake"];
+        Assert.Contains("Lined up by the teacher at 2 bars, at 67 %", take.GetProperty("said").GetString(), StringComparison.Ordinal);
+        var off = Numbers(take.GetProperty("off"));
+        Assert.NotEmpty(off);
+        Assert.All(off, milliseconds => Assert.InRange(milliseconds, -15, 15));
+        Assert.Contains("Not lined up yet", take.GetProperty("other").GetString(), StringComparison.Ordinal);
+        Assert.Contains("Its end comes before the last bar", take.GetProperty("told").GetString(), StringComparison.Ordinal);
     }
 
     private static double CentsBetween(double low, double high) => 1200 * Math.Log2(high / low);

@@ -21,6 +21,7 @@ internal static class SameSong
         foreach (var map in song.RoadMaps) text.AppendLine(map.ToString());
         foreach (var use in song.RoadMapUses) text.AppendLine(use.ToString());
         text.AppendLine(song.Lesson?.ToString());
+        foreach (var recording in song.Recordings) text.AppendLine(recording.ToString());
         for (var i = 0; i < song.Bars.Count; i++)
         {
             text.AppendLine($"{i} {song.Bars[i] with { Number = song.Bars[i].Number }}");

@@ -40,6 +40,7 @@ public partial class DiagnosticFacts
         { "FL1025", TwoParts + "section Verse\n  ⟦laed⟧ rest 8" },
         { "FL1026", TwoParts + "section Verse\n  ⟦@⟧1 Q 5" },
         { "FL1027", Riff + "@1 Q ⟦57575⟧" },
+        { "FL1028", "⟦recording⟧\n  bar 1 at 0:00.5" },
         { "FL1040", Riff + "⟦pm⟧{ @1 Q 5\n\ntitle Song" },
         { "FL1040", Riff + "⟦times⟧ 2{ @1 Q 5 on 1{ 5 }" },
         { "FL1041", Riff + "@1 Q ⟦[⟧7 7 9 | Q 5" },

@@ -372,18 +372,41 @@ const checks = {
     await tapAt(4.5);
     await page.locator('button', { hasText: 'Use the taps' }).click();
     const said = await page.locator('aside').textContent();
-    await page.keyboard.press('Home');
-    await page.waitForTimeout(300);
-    const heard = await hear(page, 5);
-    // The recording beeps every 1.5 s, which is a song's second now.
-    const off = onsets(heard, 0.5).flatMap(moment => {
-      const shown = cursorAt(heard, moment);
-      return shown === null || shown < 0.2 ? [] : [(shown - Math.round(shown)) * 1500];
-    });
+    const off = await offBeeps(page);
     await page.done();
     return { said, off };
   },
+
+  /** A recording that the sheet lines up: known by its name, or said to be it. */
+  async sheetTake() {
+    const page = await browser.open(file, { hears: true });
+    await openPanel(page, 'Recording');
+    await page.setInputFiles('input[type=file]', { name: 'Band.mp3', mimeType: 'audio/wav', buffer: beeps(12, 1.5) });
+    await page.locator('h3', { hasText: 'Band.mp3' }).waitFor();
+    await page.keyboard.press('c');
+    const said = await page.locator('aside').textContent();
+    const off = await offBeeps(page);
+    await page.setInputFiles('input[type=file]', { name: 'other.wav', mimeType: 'audio/wav', buffer: beeps(4, 1.5) });
+    await page.locator('h3', { hasText: 'other.wav' }).waitFor();
+    const other = await page.locator('aside').textContent();
+    await page.locator('button', { hasText: 'This is band.wav' }).click();
+    await page.locator('text=Lined up by the teacher').waitFor();
+    const told = await page.locator('aside').textContent();
+    await page.done();
+    return { said, off, other, told };
+  },
 };
+
+/** How far the cursor is, in milliseconds of a recording that beeps every 1.5 s, from the full second of the song that each beep is lined up with. */
+async function offBeeps(page) {
+  await page.keyboard.press('Home');
+  await page.waitForTimeout(300);
+  const heard = await hear(page, 5);
+  return onsets(heard, 0.5).flatMap(moment => {
+    const shown = cursorAt(heard, moment);
+    return shown === null || shown < 0.2 ? [] : [(shown - Math.round(shown)) * 1500];
+  });
+}
 
 /** A 16-bit WAV with a short beep every so many seconds. */
 function beeps(seconds, every) {

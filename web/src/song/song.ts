@@ -20,9 +20,13 @@ export interface Song {
   readonly steps: readonly Step[];
   readonly roadMaps: readonly RoadMap[];
   readonly calls: readonly Call[];
+  readonly recordings: readonly Recording[];
   readonly sound: SoundInfo;
   readonly views: readonly View[];
 }
+
+/** A recording that the sheet lines up: places of the song and where the file has them, in seconds. */
+export interface Recording { readonly name: string; readonly points: readonly { readonly song: number; readonly take: number }[] }
 
 export interface WrittenBar { readonly number: number; readonly pickup: boolean; readonly meter: string }
 

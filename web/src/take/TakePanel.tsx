@@ -4,7 +4,7 @@ import type { Source } from '../sound/source.ts';
 import { fromTaps, Sync, type SyncPoint } from '../time/sync.ts';
 import { usePlayer } from '../ui/app.ts';
 import { counted, signs } from '../words.ts';
-import { keyOf, readTake } from './take.ts';
+import { keyOf, readTake, recordingOf } from './take.ts';
 
 /** The player's own recording: added, lined up by taps, and then played like the song's own sound. */
 export function TakePanel() {
@@ -22,7 +22,7 @@ export function TakePanel() {
       player.stop();
       const source = await readTake(file);
       player.recording.value = { name: file.name, key: keyOf(file), source };
-      player.playTake(player.kept.value.takes[keyOf(file)] ?? []);
+      player.playTake(player.kept.value.takes[keyOf(file)] ?? recordingOf(player.song.recordings, file.name)?.points ?? []);
     } catch (error) {
       trouble.value = error instanceof Error ? error.message : String(error);
     } finally {
@@ -33,6 +33,7 @@ export function TakePanel() {
   return (
     <div class="panel-body">
       <p>Play along with a real recording: add an audio file, tap the first beat of some bars, and speed, loops and cursor work on it. The file stays in this page; it is to be added again next time, the taps are kept.</p>
+      {player.song.recordings.length > 0 && <p>Lined up already, no tapping needed: {player.song.recordings.map((recording, i) => <span key={recording.name}>{i > 0 && ', '}<b>{recording.name}</b></span>)}.</p>}
       <div class="drop" onDragOver={event => event.preventDefault()} onDrop={event => {
         event.preventDefault();
         void add(event.dataTransfer?.files[0]);
@@ -52,7 +53,10 @@ function Opened({ name, source, fileKey }: { name: string; source: Source; fileK
   const taps = useSignal<number[]>([]);
   const tapping = useSignal(false);
   const first = useSignal(0);
-  const points: readonly SyncPoint[] = player.kept.value.takes[fileKey] ?? [];
+  const tapped = player.kept.value.takes[fileKey];
+  const sheets = recordingOf(player.song.recordings, name);
+  const points: readonly SyncPoint[] = tapped ?? sheets?.points ?? [];
+  const byTaps = tapped && !player.song.recordings.some(recording => JSON.stringify(recording.points) === JSON.stringify(tapped));
   const isOn = player.take.value !== null;
 
   const start = () => {
@@ -69,9 +73,14 @@ function Opened({ name, source, fileKey }: { name: string; source: Source; fileK
     player.stop();
     tapping.value = false;
     const made = fromTaps(taps.value, player.song.played.map(bar => bar.start), first.value);
-    player.setKept({ takes: { ...player.kept.value.takes, [fileKey]: made } });
-    player.playTake(made);
+    lineUp(made);
   };
+  const lineUp = (made: readonly SyncPoint[] | undefined) => {
+    const { [fileKey]: _, ...others } = player.kept.value.takes;
+    player.setKept({ takes: made ? { ...others, [fileKey]: [...made] } : others });
+    player.playTake(made ?? sheets?.points ?? []);
+  };
+  const last = points.at(-1);
   useEffect(() => {
     const pressed = (event: KeyboardEvent) => { if (event.key.toLowerCase() === 't' && !event.repeat && tapping.value) tap(); };
     addEventListener('keydown', pressed);
@@ -82,7 +91,12 @@ function Opened({ name, source, fileKey }: { name: string; source: Source; fileK
     <section>
       <h3>{name}</h3>
       <label class="tick"><input type="checkbox" checked={isOn} onChange={event => event.currentTarget.checked ? player.playTake(points) : player.playStems()} /> Play this in place of the page's own sound</label>
-      <p>{points.length === 0 ? 'Not lined up yet: it is taken to start with the song and to keep its tempo.' : `Lined up at ${counted(points.length, 'bar')}${points.length > 1 ? `, at ${tempoOf(points)} % of the song's tempo on the whole` : ''}.`}</p>
+      <p>{points.length === 0 ? 'Not lined up yet: it is taken to start with the song and to keep its tempo.' : `Lined up ${byTaps ? 'by your taps' : 'by the teacher'} at ${counted(points.length, 'bar')}${points.length > 1 ? `, at ${tempoOf(points)} % of the song's tempo on the whole` : ''}.`}</p>
+      {last && last.take > source.seconds && <p class="note-box" role="status">Its end comes before the last bar that was lined up: this may be another recording, or a part of it. Tap it anew if the cursor goes astray.</p>}
+      {byTaps && sheets && <p><button type="button" onClick={() => lineUp(undefined)}>Line it up as the teacher did instead</button></p>}
+      {!sheets && player.song.recordings.map(recording => (
+        <p key={recording.name}><button type="button" onClick={() => lineUp(recording.points)}>This is {recording.name}: line it up as the teacher did</button></p>
+      ))}
       <div class="line">
         <label>First tap is bar <select value={first.value} disabled={tapping.value} onChange={event => { first.value = Number(event.currentTarget.value); }}>
           {player.song.played.map((_, i) => <option key={i} value={i}>{signs(String(player.form.numberOf(i)))}{player.form.bar(i).pass > 1 ? ` (time ${player.form.bar(i).pass})` : ''}</option>)}

@@ -27,5 +27,11 @@ export async function readTake(file: File): Promise<Source> {
   return source;
 }
 
+/** The recording of the sheet that a file is, by its name: a copy may have another ending, as when it was made smaller. */
+export function recordingOf<T extends { readonly name: string }>(recordings: readonly T[], fileName: string): T | undefined {
+  const stem = (name: string) => name.normalize('NFC').toLowerCase().replace(/\.[a-z0-9]{1,5}$/, '');
+  return recordings.find(recording => stem(recording.name) === stem(fileName));
+}
+
 /** What a file is remembered by. */
 export const keyOf = (file: File) => `${file.name} ${file.size}`;

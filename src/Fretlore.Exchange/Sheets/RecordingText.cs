@@ -1,0 +1,22 @@
+using System.Globalization;
+using System.Text;
+using Fretlore.Score;
+
+namespace Fretlore.Exchange.Sheets;
+
+/// <summary>Recordings and the times of their bars.</summary>
+internal static class RecordingText
+{
+    public static void Write(Song song, StringBuilder text)
+    {
+        foreach (var recording in song.Recordings)
+        {
+            if (song.Lesson is not null || recording != song.Recordings[0]) text.Append('\n');
+            text.Append("recording ").Append(SheetWords.Quoted(recording.Name)).Append('\n');
+            foreach (var bar in recording.Bars)
+            {
+                text.Append(CultureInfo.InvariantCulture, $"  bar {bar.Number}{(bar.Time > 1 ? $" time {bar.Time}" : "")} at {(int)bar.At.TotalMinutes}:{bar.At:ss\\.fff}\n");
+            }
+        }
+    }
+}
