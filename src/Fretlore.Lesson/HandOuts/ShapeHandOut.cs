@@ -16,7 +16,8 @@ internal static class ShapeHandOut
         if (song.Shapes.Count == 0) return null;
         var pages = new HandOutPages(song, "Shapes", paper, texts);
         pages.Title("Shapes of the song");
-        pages.Paragraph("String 1, the highest, is on top, as tablature is read. Circles left of the nut are open strings, crosses strings that must not sound; the number below is the fret.");
+        pages.Paragraph("String 1, the highest, is on top, as tablature is read. Circles left of the nut are open strings, crosses strings that must not sound; the number below is the fret."
+            + (song.Shapes.Any(s => s.Neck.Capo.IsPartial) ? " The thick bar is the capo, and frets count from the nut." : ""));
         var marks = new NeckMarks(5);
         foreach (var neck in song.Shapes.GroupBy(s => s.Neck))
         {

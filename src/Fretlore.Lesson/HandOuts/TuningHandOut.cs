@@ -28,7 +28,7 @@ internal static class TuningHandOut
         pages.Heading($"{who}: {neck.Tuning}");
         pages.Paragraph(neck.Capo.IsOff
             ? "Written from the low string to the high one; string 1 is the highest. No capo."
-            : Text($"Written from the low string to the high one, without the capo; string 1 is the highest. {CapoWords(neck.Capo)}"));
+            : Text($"Written from the low string to the high one, without the capo; string 1 is the highest. {CapoWords(neck)}"));
         var geometry = NeckGeometry.Of(neck);
         var isSaid = strings.Count == neck.StringCount;
         var set = isSaid ? StringSet.Of(neck.Tuning, geometry, strings.Items) : StringSet.For(neck.Tuning, geometry, StringFeel.Named[0]);
@@ -47,9 +47,11 @@ internal static class TuningHandOut
         pages.Paragraph(Care);
     }
 
-    private static string CapoWords(Capo capo) => capo.IsPartial
-        ? Text($"After tuning put the {capo.Words} and leave the other strings free. Frets on the pages are counted from the nut; 0 on a string under the capo is that string as the capo stops it.")
-        : Text($"Put the capo at fret {capo.Fret} after tuning; frets on the pages are counted from it.");
+    private static string CapoWords(Neck neck) => neck.Capo is { IsPartial: true } capo
+        ? Text($"After tuning put the {capo.Words} and leave the other strings free: open, they sound {Sounding(neck)} then. Frets on the pages are counted from the nut; 0 on a string under the capo is that string as the capo stops it.")
+        : Text($"Put the capo at fret {neck.Capo.Fret} after tuning; frets on the pages are counted from it.");
+
+    private static string Sounding(Neck neck) => string.Join(' ', neck.Tuning.LowToHigh.Select((open, i) => open.Transpose(Interval.Chromatic(neck.Capo.On(new StringNumber(neck.StringCount - i)) % 12)).Name.ToString()));
 
     private static string FromUsual(Height now, Height? usual) => usual is not { } from ? "" : (now - from) switch
     {

@@ -41,7 +41,7 @@ internal static class OpeningWords
     {
         { IsOff: true } => "No capo.",
         { IsPartial: false } all => $"Put the capo at fret {NumberWords.Of(all.Fret)}; all frets are counted from there.",
-        var some => $"Put the capo at fret {NumberWords.Of(some.Fret)} over {Strings(some)} only. Frets are counted from the nut, and open means at the capo there.",
+        var some => $"Put the capo at fret {NumberWords.Of(some.Fret)} over {Strings(some)} only. Frets are counted from the nut; on those strings, open means at the capo.",
     };
 
     private static string Strings(Capo capo) => capo.Lowest == capo.Highest

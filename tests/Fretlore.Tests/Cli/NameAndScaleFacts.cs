@@ -52,6 +52,16 @@ public sealed class NameAndScaleFacts : IDisposable
         Assert.StartsWith("C ", quoted, StringComparison.Ordinal);
     }
 
+    /// <summary>The open strings under a capo at fret 2 of strings 5 to 3 are E B E A B E.</summary>
+    [Fact]
+    public void Name_UnderAPartialCapo_NamesWhatSounds()
+    {
+        Assert.Equal(0, desktop.Run("name", "0 0 0 0 0 0", "--capo", "2 on 5-3"));
+        Assert.StartsWith("Esus4 ", desktop.Out, StringComparison.Ordinal);
+        Assert.Equal(2, desktop.Run("name", "0 2 0 0 0 0", "--capo", "2 on 5-3"));
+        Assert.Contains("Fret 2 of string 5 is not above the capo", desktop.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Name_WithACapo_NamesWhatSounds()
     {

@@ -55,6 +55,22 @@ public sealed class RetuneFacts : IDisposable
         Assert.Contains("nothing is lost", desktop.Error, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("5-3", "B1 E2 A2 D3 G3 B3 E4", "capo    2 on 5-3", null)]
+    [InlineData("5-3", "E1 A1 D2 G2", "capo    2 on 3-1", "Guitar: the capo at fret 2 on strings 5-3 lies on strings 3-1 now.")]
+    [InlineData("6-5", "D3 G3 B3 E4", null, "Guitar: the capo at fret 2 on strings 6-5 is taken off, because the new tuning has no neighbouring strings in place of its own; the notes are placed without it.")]
+    [InlineData("4-1", "D3 G3 B3 E4", null, "Guitar: the capo at fret 2 on strings 4-1 is taken off, because the new tuning has no neighbouring strings in place of its own; the notes are placed without it.")]
+    public void APartialCapo_GoesAlongWithItsStrings_OrIsTakenOffWithAReason(string strings, string to, string? capo, string? said)
+    {
+        desktop.Write("half.lore", Sheets.WithLine("@4 Q 0 3 5 0 |").Replace("part guitar \"Guitar\"", $"capo 2 on {strings}\npart guitar \"Guitar\"", StringComparison.Ordinal));
+        Assert.Equal(0, desktop.Run("retune", "half.lore", "--to", to, "-o", "new.lore"));
+        if (capo is null) Assert.DoesNotContain("capo", desktop.Read("new.lore"), StringComparison.Ordinal);
+        else Assert.Contains(capo, desktop.Read("new.lore"), StringComparison.Ordinal);
+        if (said is null) Assert.DoesNotContain("capo", desktop.Out, StringComparison.Ordinal);
+        else Assert.Contains(said, desktop.Out, StringComparison.Ordinal);
+        Assert.Equal(0, desktop.Run("check", "new.lore"));
+    }
+
     [Fact]
     public void ASheetThatIsThere_IsLeftAsItIs_UnlessItIsToBeReplaced()
     {

@@ -3,6 +3,7 @@ using Fretlore.Lesson.Script;
 using Fretlore.Music;
 using Fretlore.Reading;
 using Fretlore.Score;
+using Fretlore.Tests.Songs;
 
 namespace Fretlore.Tests.Lesson;
 
@@ -51,6 +52,13 @@ public class ScriptFacts
         // 60 percent of 112 is 67.2, 80 percent 89.6.
         Assert.Contains("Teach it at 60 percent, 67 quarters a minute; at 80 percent, 90 quarters a minute; at full speed, 112 quarters a minute.", script);
         Assert.Contains("- Intro, bars 1 to 6 (Rhythm guitar)\n", script);
+    }
+
+    [Fact]
+    public void Script_TellsWhichStringsAPartialCapoCovers()
+    {
+        var song = Sheets.Song("title A\ntempo Q = 90\ntuning E2 A2 D3 G3 B3 E4\ncapo 2 on 5-3\nriff ring\n  @4 Q 0 3 5 0 |\nsection All\n  ring times 2\n");
+        Assert.Contains("Put the capo at fret two over strings five to three only. Frets are counted from the nut; on those strings, open means at the capo.", ScriptWriter.Write(song, SongReader.Read(song)));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Fretlore.Engraving.Layout.Fretting;
+using Fretlore.Guitar;
 using Fretlore.Music;
 using Fretlore.Score;
 
@@ -32,6 +33,9 @@ internal sealed record Voice(
 /// <param name="Voices">Empty when it rests or repeats the bar before.</param>
 internal sealed record MeasurePart(PartBar Source, ImmutableArray<Voice> Voices)
 {
+    /// <summary>Where the capo is from here on, when it is moved or taken off; else null.</summary>
+    public Capo? NewCapo { get; init; }
+
     /// <summary>True when a whole-bar rest is printed.</summary>
     public bool IsRest => Voices.Length == 0 && Source.Repeats == 0 && Source.RoadMap is null;
 

@@ -40,7 +40,9 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
     {
         memory.StartBar(shared.Key?.Signature ?? 0);
         var source = staff.Part.Bars[bar];
-        if (source.Repeats > 0 || !HasMusic(source)) return new MeasurePart(source, []);
+        var before = bar > 0 ? staff.Part.Bars[bar - 1].Neck.Capo : staff.Part.Neck.Capo;
+        Capo? moved = source.Neck.Capo == before ? null : source.Neck.Capo;
+        if (source.Repeats > 0 || !HasMusic(source)) return new MeasurePart(source, []) { NewCapo = moved };
 
         var strands = source.Strands.Where(s => s.Events.Count > 0).OrderBy(s => s.Kind == StrandKind.Top ? -1 : (int)s.Kind).ToArray();
         var heads = HeadsOf(strands, source.Neck, shared.Key);
@@ -50,7 +52,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
             var rule = strands.Length == 1 ? StemSide.None : v == 0 ? StemSide.Up : StemSide.Down;
             voices.Add(VoiceOf(strands[v], rule, measure, shared, columns, heads[v]));
         }
-        return new MeasurePart(source, strands.Length > 1 ? columnsOfVoices.Apart(voices.ToImmutable()) : voices.ToImmutable());
+        return new MeasurePart(source, strands.Length > 1 ? columnsOfVoices.Apart(voices.ToImmutable()) : voices.ToImmutable()) { NewCapo = moved };
     }
 
     // Accidentals are met in time order, whichever voice they are in.

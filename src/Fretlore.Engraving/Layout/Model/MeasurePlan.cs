@@ -31,7 +31,8 @@ internal static class MeasurePlan
 
         bool HasSignAtStart(int bar) => sections.Contains(bar) || song.Bars[bar].Tempos.Count > 0 || song.Bars[bar].FeelChange is not null
             || song.Bars[bar].StartsRepeat || song.Bars[bar].StartsEnding || song.Bars[bar].IsSegno || song.Bars[bar].IsCoda
-            || song.Bars[bar].Meter != song.Bars[bar - 1].Meter || song.Bars[bar].Key?.Signature != song.Bars[bar - 1].Key?.Signature;
+            || song.Bars[bar].Meter != song.Bars[bar - 1].Meter || song.Bars[bar].Key?.Signature != song.Bars[bar - 1].Key?.Signature
+            || staves.Any(s => s.Part.Bars[bar].Neck.Capo != s.Part.Bars[bar - 1].Neck.Capo);
     }
 
     private static bool HasSignAtEnd(Bar bar) => bar.EndLine != BarLine.Single || bar.RepeatCount > 0 || bar.EndsEnding || bar.Jump != Jump.None;

@@ -20,8 +20,13 @@ internal static class TuningText
     {
         var text = neck.Tuning == Tuning.Standard ? "standard tuning" : "tuning, string " + neck.StringCount.ToString(CultureInfo.InvariantCulture)
             + " to 1: " + string.Join(' ', neck.Tuning.LowToHigh.Items.Select(Written)) + Turned(neck.Tuning);
-        return neck.Capo.IsOff ? text : $"{text}; {neck.Capo.Words}{(neck.Capo.IsPartial ? ", frets from the nut" : "")}";
+        return neck.Capo.IsOff ? text : $"{text}; {WordsOf(neck.Capo)}";
     }
+
+    /// <summary>Where a capo goes within a song, as words above the staff.</summary>
+    public static string Of(Capo capo) => capo.IsOff ? "Capo off" : "C" + WordsOf(capo)[1..];
+
+    private static string WordsOf(Capo capo) => capo.Words + (capo.IsPartial ? ", frets from the nut" : "");
 
     private static string Written(Pitch pitch) => MixedText.SignsOf(pitch.Name.ToString()) + pitch.Octave.ToString(CultureInfo.InvariantCulture);
 

@@ -55,7 +55,7 @@ internal sealed class UnchangedMeasures
         {
             var (old, part) = (was.Parts[s], measure.Parts[s]);
             // A free bar shows what its road map says.
-            if (old.Source != part.Source || part.IsFree || old.IsFree || old.Voices.Length != part.Voices.Length) return false;
+            if (old.Source != part.Source || old.NewCapo != part.NewCapo || part.IsFree || old.IsFree || old.Voices.Length != part.Voices.Length) return false;
             if (!before.Chords.In(s, was).SequenceEqual(now.Chords.In(s, measure)) || !HasSamePositions(s, measure)) return false;
             for (var v = 0; v < part.Voices.Length; v++)
             {

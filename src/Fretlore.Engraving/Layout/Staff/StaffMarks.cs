@@ -1,6 +1,7 @@
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
+using Fretlore.Engraving.Layout.Pages;
 using Fretlore.Engraving.Layout.Systems;
 using Fretlore.Score;
 
@@ -35,6 +36,7 @@ internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geomet
         foreach (var place in geometry.Measures)
         {
             var part = place.Measure.Parts[staff.Index];
+            if (part.NewCapo is { } capo) DrawWord(TuningText.Of(capo), place.Music);
             foreach (var voice in part.Voices)
             {
                 foreach (var slot in voice.Slots)

@@ -46,6 +46,19 @@ public class PageFacts
     }
 
     [Fact]
+    public void ACapo_IsToldUnderTheTitle_AndWhereItMoves_WithinRestsToo()
+    {
+        const string Top = "title A\ntempo Q = 90\ntuning E2 A2 D3 G3 B3 E4\nsection All\n  @6 W 0 | ";
+        Assert.Equal(["Capo at fret 2 on strings 5-3, frets from the nut", "Capo at fret 3", "Capo off"],
+            Texts(Top + "(capo 2 on 5-3) @6 W 0 | rest 2 | (capo 3) rest 2 | (capo off) @6 W 0 |").Where(text => text.StartsWith("Capo", StringComparison.Ordinal)));
+        var under = Texts(Top.Replace("section", "capo 2 on 4\nsection", StringComparison.Ordinal));
+        Assert.Contains("Guitar: standard tuning; capo at fret 2 on string 4, frets from the nut", under);
+        Assert.DoesNotContain(under, text => text.StartsWith("Capo", StringComparison.Ordinal));
+    }
+
+    private static List<string> Texts(string sheet) => [.. Engrave(Sheets.Song(sheet)).Pages.SelectMany(Flat).OfType<Text>().Select(text => text.Value)];
+
+    [Fact]
     public void Nothing_IsInkedOutsideThePaper()
     {
         foreach (var song in new[] { StudySongs.EverySign(), StudySongs.TwoGuitars(16), StudySongs.TwoVoices() })

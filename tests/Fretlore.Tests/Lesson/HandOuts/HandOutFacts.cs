@@ -44,6 +44,21 @@ public class HandOutFacts
     }
 
     [Fact]
+    public void UnderAPartialCapo_ThePicturesHaveIt_AndTheTuningSheetSaysWhatSounds()
+    {
+        var song = Sheets.Song("title A\ntempo Q = 90\ntuning E2 A2 D3 G3 B3 E4\ncapo 2 on 5-3\nshape lift [0 4 5 4 0 0]\nsection All\n  W #lift |\n");
+        var box = Fretlore.Lesson.Diagrams.NeckBox.Of("lift", song.Shapes[0].Shape, song.Shapes[0].Neck.Capo);
+        Assert.Equal(((5, 3, 2), 2), (box.Bar!.Value, box.First));
+        NoteName[] notes = [.. "E F# G A B C# D".Split(' ').Select(n => NoteName.TryParse(n, out var name) ? name : default)];
+        var scale = ScaleHandOut.Box(song.Parts[0].Neck, notes[0], notes);
+        // String 4 is E open, and has no fret 1 and 2.
+        Assert.Equal([0, 4, 5, 7, 9, 11, 12, 14], scale.Dots.Where(dot => dot.String.Value == 4).Select(dot => dot.Fret.Number));
+        var words = string.Join(' ', Texts(TuningHandOut.Of(song, Paper.A4, Fonts.Texts)));
+        Assert.Contains("capo at fret 2 on strings 5-3", words, StringComparison.Ordinal);
+        Assert.Contains("they sound E B E A B E then", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ScaleSheet_NamesTheScalesOfTheSong()
     {
         var song = DemoSongs.Load("salt-furnace.lore");
