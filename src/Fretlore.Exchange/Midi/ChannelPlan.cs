@@ -6,11 +6,13 @@ namespace Fretlore.Exchange.Midi;
 
 /// <summary>Which channel each string of each part plays on, 1 to 16 without 10, the drums' in General MIDI.</summary>
 /// <remarks>
-/// One a string while there are enough. Otherwise strings whose pitch moves come first and the steady strings of a part share one; if
-/// that is not enough either, a part's moving strings share as well, and beyond fifteen parts channels are used again in turn.
+/// One a string while there are enough. Otherwise strings of one part share, those first that get least in each other's way
+/// (<see cref="StringConflicts"/>): a part has one sound, so that strings of two parts share only where there are more than fifteen parts.
 /// </remarks>
 internal sealed class ChannelPlan
 {
+    private const int Most = 15;
+
     private readonly Dictionary<(int Part, StringNumber String), int> channels;
 
     private ChannelPlan(Dictionary<(int Part, StringNumber String), int> channels, int bendSemitones)
@@ -27,37 +29,56 @@ internal sealed class ChannelPlan
     /// <summary>The channels of a part, in order.</summary>
     public ImmutableArray<int> Of(int part) => [.. channels.Where(c => c.Key.Part == part).Select(c => c.Value).Distinct().Order()];
 
+    /// <summary>True where another string of the part plays on the same channel.</summary>
+    public bool IsShared(int part, StringNumber number) => channels.Any(c => c.Key.Part == part && c.Key.String != number && c.Value == this[part, number]);
+
     public static ChannelPlan For(PerformedSong performance)
     {
-        var strings = new List<(int Part, StringNumber String, bool Moves)>();
-        var reach = 0.0;
-        for (var part = 0; part < performance.Parts.Length; part++)
-        {
-            var moving = performance.Parts[part].Notes.Where(n => !n.Pitch.IsFlat).Select(n => n.String).ToHashSet();
-            var count = performance.Parts[part].Part.Bars.Select(b => b.Neck.StringCount).Append(performance.Parts[part].Part.Neck.StringCount).Max();
-            for (var number = count; number >= 1; number--)
-                strings.Add((part, new StringNumber(number), moving.Contains(new StringNumber(number))));
-            foreach (var note in performance.Parts[part].Notes) reach = Math.Max(reach, note.Pitch.Reach);
-        }
-        ReadOnlySpan<Func<(int Part, StringNumber String, bool Moves), object>> groupings =
-        [
-            s => (s.Part, s.String.Value),
-            s => s.Moves ? (s.Part, s.String.Value) : (s.Part, 0),
-            s => (s.Part, s.Moves ? 1 : 0),
-            s => s.Part,
-        ];
+        var parts = performance.Parts.Select(Strings).ToList();
+        if (parts.Sum(p => p.Count) > Most) Share(parts, [.. performance.Parts.Select(StringConflicts.Of)]);
         var channels = new Dictionary<(int, StringNumber), int>();
-        foreach (var grouping in groupings)
+        var next = 0;
+        for (var part = 0; part < parts.Count; part++)
         {
-            var groups = strings.GroupBy(grouping).ToList();
-            if (groups.Count > 15 && grouping != groupings[^1]) continue;
-            for (var i = 0; i < groups.Count; i++)
+            foreach (var group in parts[part])
             {
-                var channel = i % 15 + 1;
-                foreach (var s in groups[i]) channels[(s.Part, s.String)] = channel >= 10 ? channel + 1 : channel;
+                // Beyond fifteen parts channels are used again in turn.
+                var channel = next++ % Most + 1;
+                foreach (var number in group) channels[(part, new StringNumber(number))] = channel >= 10 ? channel + 1 : channel;
             }
-            break;
         }
+        var reach = performance.Parts.SelectMany(p => p.Notes).Select(n => n.Pitch.Reach).DefaultIfEmpty(0).Max();
         return new ChannelPlan(channels, Math.Max(12, (int)Math.Ceiling(reach / 100)));
+    }
+
+    // Each string by itself, the lowest first.
+    private static List<List<int>> Strings(PerformedPart part)
+    {
+        var count = part.Part.Bars.Select(b => b.Neck.StringCount).Append(part.Part.Neck.StringCount).Max();
+        return [.. Enumerable.Range(1, count).Reverse().Select(n => new List<int> { n })];
+    }
+
+    // Two groups of one part become one, again and again, where that costs least; of equal ones those of the part that has most.
+    private static void Share(List<List<List<int>>> parts, StringConflicts[] conflicts)
+    {
+        while (parts.Sum(p => p.Count) > Most)
+        {
+            (double Cost, int Groups, int Part, int First, int Second)? best = null;
+            for (var part = 0; part < parts.Count; part++)
+            {
+                var groups = parts[part];
+                for (var first = 0; first < groups.Count; first++)
+                {
+                    for (var second = first + 1; second < groups.Count; second++)
+                    {
+                        var cost = groups[first].Sum(a => groups[second].Sum(b => conflicts[part].Cost(a, b)));
+                        if (best is not { } known || cost < known.Cost || (cost == known.Cost && groups.Count > known.Groups)) best = (cost, groups.Count, part, first, second);
+                    }
+                }
+            }
+            if (best is not var (_, _, at, into, from)) return;
+            parts[at][into].AddRange(parts[at][from]);
+            parts[at].RemoveAt(from);
+        }
     }
 }

@@ -26,7 +26,7 @@ internal static class PartTrackWriter
         foreach (var (tick, capo) in CaposOf(performance, written.Part))
             timed.Add((tick, 0, MidiText.Of(StatedNeck.CapoWord + (capo.IsOff ? "0" : capo.ToString()), MetaEventType.TextEvent, tick)));
         var presses = KeyPress.Of(written, note => plan[part, note.String]);
-        if (channels.Length == written.Part.Neck.StringCount) AddBars(performance, written.Part, presses, timed);
+        AddBars(performance, written.Part, presses, n => plan.IsShared(part, n), timed);
         foreach (var press in presses)
         {
             foreach (var (tick, value) in BendsOf(press, performance.Tempo, plan.BendSemitones))
@@ -58,23 +58,24 @@ internal static class PartTrackWriter
         }
     }
 
-    // In words, so that strings and frets can be read again where each string has a channel; other readers pass words over.
+    // In words, so that strings and frets can be read again; other readers pass words over.
     private static void AddNeck(Neck neck, int[] channels, List<MidiEvent> events)
     {
         events.Add(MidiText.Of(StatedNeck.TuningWord + neck.Tuning, MetaEventType.TextEvent, 0));
-        if (channels.Distinct().Count() == channels.Length) events.Add(MidiText.Of(StatedNeck.StringsWord + string.Join(' ', channels), MetaEventType.TextEvent, 0));
+        events.Add(MidiText.Of(StatedNeck.StringsWord + string.Join(' ', channels), MetaEventType.TextEvent, 0));
     }
 
-    // Where each string has a channel, words say how each bar is written: a file can then be read as the page it was, to the tick.
-    private static void AddBars(PerformedSong performance, Part part, List<KeyPress> presses, List<(long Tick, int Order, MidiEvent Event)> timed)
+    // Words say how each bar is written: a file can then be read as the page it was, to the tick.
+    private static void AddBars(PerformedSong performance, Part part, List<KeyPress> presses, Func<StringNumber, bool> isShared, List<(long Tick, int Order, MidiEvent Event)> timed)
     {
         var keys = presses.CountBy(p => (p.Note.Note, p.Note.Bar)).ToDictionary();
+        var shared = part.Neck.Tuning.LowToHigh.Select((_, i) => new StringNumber(i + 1)).Where(isShared).ToHashSet();
         for (var i = 0; i < performance.Bars.Length; i++)
         {
             var (bar, played) = (part.Bars[performance.Bars[i].Bar], i);
             if (!bar.Notes.Any()) continue;
             var tick = MidiTime.TicksOf(performance.Bars[i].Start);
-            timed.Add((tick, 0, MidiText.Of(BarWords.Of(bar, id => keys.GetValueOrDefault((id, played))), MetaEventType.TextEvent, tick)));
+            timed.Add((tick, 0, MidiText.Of(BarWords.Of(bar, id => keys.GetValueOrDefault((id, played)), shared), MetaEventType.TextEvent, tick)));
         }
     }
 

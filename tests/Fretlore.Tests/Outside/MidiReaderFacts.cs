@@ -2,6 +2,7 @@ using Fretlore.Music;
 using Fretlore.Performance;
 using Fretlore.Score;
 using Fretlore.Tests.Exchange;
+using Fretlore.Tests.Songs;
 
 namespace Fretlore.Tests.Outside;
 
@@ -45,6 +46,30 @@ public class MidiReaderFacts
         Assert.Equal(
             [(101, 0), (100, 0), (6, 12), (38, 0), (101, 127), (100, 127)],
             read.Tracks[1].Where(e => e.Type == "controller" && e.Channel == wheel[0].Channel).Select(e => (e.ControllerType, e.Value)));
+    }
+
+    [Fact]
+    public void ThreeGuitars_OnFifteenChannels_AreBentOneStringAtATime()
+    {
+        var song = new SongBuilder();
+        for (var part = 0; part < 3; part++)
+        {
+            song.Part("guitar " + part).Bar(
+                SongBuilder.Play(ValueBase.Half, (6, 3), (5, 2), (4, 0), (3, 0), (2, 0), (1, 3)),
+                SongBuilder.With(SongBuilder.Play(ValueBase.Half, (5, 2), (3, 4), (1, 7)), n => n.String.Value == 3 ? n with { Bend = new Bend(0, [200]) } : n));
+        }
+        var made = song.Build();
+        var read = ReadMidi.From(Written.Midi(made));
+        var channels = read.Tracks.Skip(1).Select(t => t.Where(e => e.Type == "noteOn").Select(e => e.Channel).ToHashSet()).ToList();
+        Assert.Equal(15, channels.Sum(c => c.Count));
+        Assert.Equal(15, channels.SelectMany(c => c).Distinct().Count());
+        Assert.DoesNotContain(9, channels.SelectMany(c => c));
+        foreach (var track in read.Tracks.Skip(1))
+        {
+            var bent = Assert.Single(track.Where(e => e is { Type: "pitchBend", Value: not 0 }).Select(e => e.Channel).Distinct());
+            Assert.Equal(1, track.Count(e => e.Type == "noteOn" && e.Tick == 1920 && e.Channel == bent));
+            Assert.Equal(9, track.Count(e => e.Type == "noteOn"));
+        }
     }
 
     [Fact]

@@ -12,11 +12,14 @@ internal static class SheetGen
 
     public static Gen<string> Sheets { get; } = Gen.Int[0, int.MaxValue - 1].Select(seed => new Maker(new Random(seed)).Make());
 
+    /// <summary>Sheets of three or four parts: more strings than MIDI has channels.</summary>
+    public static Gen<string> Crowded { get; } = Gen.Int[0, int.MaxValue - 1].Select(seed => new Maker(new Random(seed)).Make(3 + seed % 2));
+
     /// <summary>Checks the songs of generated sheets, and that there are enough of them without errors.</summary>
-    public static void Valid(int sheets, int atLeast, Action<Song> check)
+    public static void Valid(int sheets, int atLeast, Action<Song> check, Gen<string>? from = null)
     {
         var valid = 0;
-        Sheets.Sample(
+        (from ?? Sheets).Sample(
             text =>
             {
                 var bound = Songs.Sheets.Read(text);
@@ -38,7 +41,7 @@ internal static class SheetGen
         private int lift;
         private (int Low, int High) covered;
 
-        public string Make()
+        public string Make(int? partCount = null)
         {
             tuning = Tunings[random.Next(Tunings.Length)];
             strings = tuning.Split(' ').Length;
@@ -49,6 +52,7 @@ internal static class SheetGen
             if (random.Next(4) == 0) text.Append($"capo {Capo()}\n");
             if (random.Next(4) == 0) text.Append("feel swing\n");
             var parts = random.Next(1, 3);
+            parts = partCount ?? parts;
             for (var p = 0; p < parts; p++) text.Append($"part part{p} \"Part {p}\"\n");
             text.Append($"shape low [{string.Join(' ', Enumerable.Range(0, strings).Select(i => i < 4 ? Held() : "."))}]\n");
             text.Append($"riff first\n  {Bars(random.Next(1, 4))}\nriff second\n  {Bars(random.Next(1, 3))}\n");

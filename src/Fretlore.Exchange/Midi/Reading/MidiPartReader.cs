@@ -28,7 +28,7 @@ internal sealed class MidiPartReader(MidiBars bars, MidiTempos tempos, ValueBase
         var rhythm = new WrittenRhythm(bars, swung, isExact);
         var tremolos = new Dictionary<MidiKey, ValueBase>(ReferenceEqualityComparer.Instance);
         var keys = isExact ? TremoloFinder.Joined(track.Keys, bars.TicksPerQuarter, tremolos, Array.Exists(swung, s => s is not null)) : track.Keys;
-        var moments = new MomentFinder(bars.TicksPerQuarter, tempos.SecondsAt, isExact, k => track.Neck is { } neck ? -neck.Channels[k.Channel] : k.Number).Find(keys);
+        var moments = new MomentFinder(bars.TicksPerQuarter, tempos.SecondsAt, isExact, k => track.Neck?.StringOf(k.Channel) is { } number ? -number : k.Number).Find(keys);
         Say(new RhythmFinder(bars, rhythm, tempos.SecondsAt, isExact).Write(moments), track.Title);
         var exactEnds = isExact && IsExact(track.Keys.Select(k => k.Off), MostlyExactEnds);
         var (part, curves) = (Empty(track), Curves(track));
@@ -209,5 +209,5 @@ internal sealed class MidiPartReader(MidiBars bars, MidiTempos tempos, ValueBase
         return made;
     }
 
-    private static RawNote Bare(MidiKey key, PartTrack track) => new() { Midi = key.Number, String = track.Neck?.Channels[key.Channel] };
+    private static RawNote Bare(MidiKey key, PartTrack track) => new() { Midi = key.Number, String = track.Neck?.StringOf(key.Channel) };
 }

@@ -14,17 +14,22 @@ internal sealed partial class StatedBars
 {
     private const int MostBytesOfABar = 20_000;
 
-    private readonly Dictionary<int, Queue<MidiKey>> keys;
+    // How far ahead among the keys of a channel one is looked for.
+    private const int FarthestKey = 64;
+
+    private readonly Dictionary<int, LinkedList<MidiKey>> keys;
+    private readonly StatedNeck neck;
     private readonly Dictionary<int, (RawNote Note, WheelCurve? Curve)> sounding = [];
     private readonly Dictionary<MidiKey, WheelCurve> curves;
 
     private StatedBars(PartTrack track, Dictionary<MidiKey, WheelCurve> curves)
     {
-        keys = track.Keys.GroupBy(k => track.Neck!.Channels[k.Channel]).ToDictionary(g => g.Key, g => new Queue<MidiKey>(g));
+        neck = track.Neck!;
+        keys = track.Keys.GroupBy(k => k.Channel).ToDictionary(g => g.Key, g => new LinkedList<MidiKey>(g));
         this.curves = curves;
     }
 
-    private sealed record StatedNote(int String, bool IsHeld, Attack Attack, bool IsStaccato, bool Rings, ValueBase? Tremolo, Fret? Trill, int Keys);
+    private sealed record StatedNote(int String, int? Key, bool IsHeld, Attack Attack, bool IsStaccato, bool Rings, ValueBase? Tremolo, Fret? Trill, int Keys);
 
     private sealed record StatedEvent(int Bar, RawEvent Raw, List<StatedNote> Graces, List<StatedNote> Notes);
 
@@ -80,16 +85,38 @@ internal sealed partial class StatedBars
             sounding[stated.String] = (held, before.Curve);
             return held;
         }
-        if (!keys.TryGetValue(stated.String, out var queue) || stated.Keys < 1 || queue.Count < stated.Keys) return null;
-        End(stated.String);
-        var first = queue.Dequeue();
-        for (var i = 1; i < stated.Keys; i++) queue.Dequeue();
-        var curve = curves.GetValueOrDefault(first);
-        var note = new RawNote { Midi = first.Number, String = stated.String, Marks = marks };
+        if (stated.String < 1 || stated.String > neck.Channels.Count || !keys.TryGetValue(neck.Channels[stated.String - 1], out var queue)) return null;
+        // A key that another string of its channel presses too.
+        if (stated is { Keys: 0, Key: <= 127 and { } number }) return Sounding(new RawNote { Midi = number, String = stated.String, Marks = marks }, null);
+        if (stated.Keys < 1 || queue.Count < stated.Keys || Next(queue, stated.Key) is not { } first) return null;
+        var rest = first.Next;
+        queue.Remove(first);
+        for (var i = 1; i < stated.Keys; i++)
+        {
+            if (rest is null) return null;
+            (var used, rest) = (rest, rest.Next);
+            queue.Remove(used);
+        }
+        var curve = curves.GetValueOrDefault(first.Value);
+        var note = new RawNote { Midi = first.Value.Number, String = stated.String, Marks = marks };
         curve?.Put(note);
         if (curve is { IsArm: true }) item.Marks = item.Marks with { Spans = item.Marks.Spans | Spans.TremoloArm };
-        sounding[stated.String] = (note, curve);
+        return Sounding(note, curve);
+    }
+
+    private RawNote Sounding(RawNote note, WheelCurve? curve)
+    {
+        End(note.String!.Value);
+        sounding[note.String.Value] = (note, curve);
         return note;
+    }
+
+    // The first key, or the first of its number.
+    private static LinkedListNode<MidiKey>? Next(LinkedList<MidiKey> queue, int? number)
+    {
+        var node = queue.First;
+        for (var i = 0; node is not null && number is not null && node.Value.Number != number; i++) node = i < FarthestKey ? node.Next : null;
+        return node;
     }
 
     // A note glides off at the end of its last value.
@@ -135,9 +162,10 @@ internal sealed partial class StatedBars
     }
 
     private static StatedNote NoteOf(Match note) => new(
-        Number(note, 2), note.Groups[3].Length > 0, note.Groups[4].Value switch { "~" => Attack.Glide, "-" => Attack.PickedGlide, _ => Attack.Picked },
-        note.Groups[5].Length > 0, note.Groups[6].Length > 0, note.Groups[7].Success ? ValueOf(Number(note, 7)) : null,
-        note.Groups[8].Success ? new Fret(Math.Min(60, Number(note, 8))) : null, note.Groups[9].Success ? Number(note, 9) : 1);
+        Number(note, 2), note.Groups[3].Success ? Number(note, 3) : null, note.Groups[4].Length > 0,
+        note.Groups[5].Value switch { "~" => Attack.Glide, "-" => Attack.PickedGlide, _ => Attack.Picked },
+        note.Groups[6].Length > 0, note.Groups[7].Length > 0, note.Groups[8].Success ? ValueOf(Number(note, 8)) : null,
+        note.Groups[9].Success ? new Fret(Math.Min(60, Number(note, 9))) : null, note.Groups[10].Success ? Number(note, 10) : 1);
 
     private static ValueBase? ValueOf(int number) => Enum.IsDefined((ValueBase)number) ? (ValueBase)number : null;
 
@@ -146,9 +174,9 @@ internal sealed partial class StatedBars
     [GeneratedRegex(@"^\|([1-4])@([0-9]{1,4})/([0-9]{1,4})$", RegexOptions.CultureInvariant)]
     private static partial Regex LineStart();
 
-    [GeneratedRegex(@"^([0-9]{1,2})(\.{0,2})(?::([0-9]{1,2}):([0-9]{1,2}):([0-9]{1,2}))?([<>%]?)([du]?)((?:[/^][0-9]{1,2}=?[~-]?s?r?(?:\*[0-9]{1,2})?(?:![0-9]{1,2})?(?:x[0-9]{1,4})?)*)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^([0-9]{1,2})(\.{0,2})(?::([0-9]{1,2}):([0-9]{1,2}):([0-9]{1,2}))?([<>%]?)([du]?)((?:[/^][0-9]{1,2}(?:k[0-9]{1,3})?=?[~-]?s?r?(?:\*[0-9]{1,2})?(?:![0-9]{1,2})?(?:x[0-9]{1,4})?)*)$", RegexOptions.CultureInvariant)]
     private static partial Regex EventWord();
 
-    [GeneratedRegex(@"([/^])([0-9]{1,2})(=?)([~-]?)(s?)(r?)(?:\*([0-9]{1,2}))?(?:!([0-9]{1,2}))?(?:x([0-9]{1,4}))?", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"([/^])([0-9]{1,2})(?:k([0-9]{1,3}))?(=?)([~-]?)(s?)(r?)(?:\*([0-9]{1,2}))?(?:!([0-9]{1,2}))?(?:x([0-9]{1,4}))?", RegexOptions.CultureInvariant)]
     private static partial Regex NoteWord();
 }

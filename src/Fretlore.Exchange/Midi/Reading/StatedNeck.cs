@@ -6,9 +6,9 @@ namespace Fretlore.Exchange.Midi.Reading;
 /// <summary>The tuning and capos that a track states in words: with a channel a string they say where each note is played.</summary>
 /// <param name="Tuning">The tuning.</param>
 /// <param name="Capos">From which tick on a capo is where.</param>
-/// <param name="Channels">The string that each channel is.</param>
+/// <param name="Channels">The channel of each string, from the highest string to the lowest.</param>
 /// <param name="Bars">How bars are written, in words, and where each begins; empty where that is not said.</param>
-internal sealed record StatedNeck(Tuning Tuning, SortedDictionary<long, Capo> Capos, IReadOnlyDictionary<int, int> Channels, List<(long Tick, string Words)> Bars)
+internal sealed record StatedNeck(Tuning Tuning, SortedDictionary<long, Capo> Capos, IReadOnlyList<int> Channels, List<(long Tick, string Words)> Bars)
 {
     /// <summary>The word before a tuning.</summary>
     public const string TuningWord = "Tuning: ";
@@ -27,14 +27,27 @@ internal sealed record StatedNeck(Tuning Tuning, SortedDictionary<long, Capo> Ca
         if (ValueOf(track, TuningWord) is not { } words || ValueOf(track, StringsWord) is not { } list) return null;
         if (!Tuning.TryParse(words, out var tuning) || tuning.StringCount is < 4 or > 9) return null;
         var channels = list.Split(' ').Select(w => int.TryParse(w, NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : 0).ToList();
-        if (channels.Count != tuning.StringCount || channels.Distinct().Count() != channels.Count || keys.Exists(k => !channels.Contains(k.Channel))) return null;
+        if (channels.Count != tuning.StringCount || keys.Exists(k => !channels.Contains(k.Channel))) return null;
         var capos = new SortedDictionary<long, Capo>();
         foreach (var (tick, text) in track.Texts.Where(t => t.Text.StartsWith(CapoWord, StringComparison.Ordinal)))
         {
             if (Capo.TryParse(text[CapoWord.Length..], out var capo) && capo.Fret <= MostFrets && capo.Fits(tuning.StringCount)) capos[tick] = capo;
         }
-        return new StatedNeck(tuning, capos, channels.Select((c, i) => (c, String: channels.Count - i)).ToDictionary(c => c.c, c => c.String),
+        return new StatedNeck(tuning, capos, [.. Enumerable.Reverse(channels)],
             [.. track.Texts.Where(t => t.Text.StartsWith(BarWords.Word, StringComparison.Ordinal)).Select(t => (t.Tick, t.Text[BarWords.Word.Length..]))]);
+    }
+
+    /// <summary>The string that a channel is; null where several share it.</summary>
+    public int? StringOf(int channel)
+    {
+        int? found = null;
+        for (var i = 0; i < Channels.Count; i++)
+        {
+            if (Channels[i] != channel) continue;
+            if (found is not null) return null;
+            found = i + 1;
+        }
+        return found;
     }
 
     private static string? ValueOf(MidiTrack track, string word) =>
