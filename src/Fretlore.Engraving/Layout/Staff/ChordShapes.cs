@@ -45,7 +45,8 @@ internal sealed class ChordShapes(Ink ink)
             left = Math.Min(left, box.Left);
             right = Math.Max(right, box.Right);
         }
-        var placedDots = dots == 0 ? [] : Dots(heads, dots, Math.Max(right, headX.Max() + width), lowerVoice);
+        // Dots stand by the heads and their brackets; ledger lines end under them.
+        var placedDots = dots == 0 ? [] : Dots(heads, dots, headX.Max() + width + (heads.Any(h => h.Note.IsGhost) ? GhostRoomOf(heads) : 0), lowerVoice);
         if (placedDots.Length > 0 && flags > 0 && stem == StemSide.Up) placedDots = ClearOfFlag(placedDots, heads[^1], flags, stemX);
         if (placedDots.Length > 0) right = Math.Max(right, placedDots.Max(d => d.X) + 0.4);
         if (flags > 0 && stem == StemSide.Up) right = Math.Max(right, stemX + FlagReach);
@@ -57,8 +58,7 @@ internal sealed class ChordShapes(Ink ink)
     public List<Box> BoxesOf(ImmutableArray<Head> heads, ImmutableArray<double> headX, double width)
     {
         var boxes = new List<Box>(heads.Length * 2);
-        // A pair of brackets around several ghost notes is larger.
-        var ghostRoom = heads.Count(h => h.Note.IsGhost) > 1 ? 2 * GhostRoom : GhostRoom;
+        var ghostRoom = GhostRoomOf(heads);
         for (var i = 0; i < heads.Length; i++)
         {
             var box = ink.Glyph(Signs.GlyphOf(heads[i].Shape), headX[i], heads[i].Y);
@@ -68,6 +68,9 @@ internal sealed class ChordShapes(Ink ink)
         }
         return boxes;
     }
+
+    // A pair of brackets around several ghost notes is larger.
+    private static double GhostRoomOf(ImmutableArray<Head> heads) => heads.Count(h => h.Note.IsGhost) > 1 ? 2 * GhostRoom : GhostRoom;
 
     /// <summary>The widest head of a chord.</summary>
     public double WidthOf(ImmutableArray<Head> heads) => heads.Max(h => ink.GlyphWidth(Signs.GlyphOf(h.Shape)));

@@ -43,13 +43,12 @@ internal sealed class SharedColumns(Ink ink, ChordShapes shapes)
         for (var k = 1; k < slots.Length; k++) shifts[k] = ShiftOf(slots, shifts, k);
 
         var boxes = new List<Box>();
-        double left = 0, right = 0, headsRight = 0;
+        double left = 0, right = 0;
         var heads = new List<(int Slot, int Index, Head Head)>();
         for (var k = 0; k < slots.Length; k++)
         {
             var own = BoxesOf(slots[k], shifts[k]);
             boxes.AddRange(own);
-            headsRight = Math.Max(headsRight, own.Max(b => b.Right));
             left = Math.Min(left, own.Min(b => b.Left));
             for (var h = 0; h < slots[k].Heads.Length; h++) heads.Add((k, h, slots[k].Heads[h]));
         }
@@ -65,7 +64,7 @@ internal sealed class SharedColumns(Ink ink, ChordShapes shapes)
         var origins = slots.Select(s => new double[s.Heads.Length]).ToArray();
         for (var i = 0; i < heads.Count; i++) origins[heads[i].Slot][heads[i].Index] = accidentals[i] - shifts[heads[i].Slot];
 
-        var dots = DotsOf(slots, shifts, headsRight);
+        var dots = DotsOf(slots, shifts);
         for (var k = 0; k < slots.Length; k++)
         {
             right = Math.Max(right, shifts[k] + slots[k].Shape.Right);
@@ -84,14 +83,35 @@ internal sealed class SharedColumns(Ink ink, ChordShapes shapes)
         return set;
     }
 
-    // Dots of all voices stand right of all heads; two voices with one place for a dot share it.
-    private static ImmutableArray<(double X, int Position)>[] DotsOf(Slot[] slots, double[] shifts, double headsRight)
+    // Each voice's dots stand by its own heads, further right where heads of another voice are in the way; two voices with one place for a dot share it.
+    private ImmutableArray<(double X, int Position)>[] DotsOf(Slot[] slots, double[] shifts)
     {
+        const double Half = 0.3;
+        const double Alike = 0.5;
+        var at = new double[slots.Length];
+        for (var k = 0; k < slots.Length; k++)
+        {
+            if (slots[k].Shape.Dots.IsEmpty) continue;
+            at[k] = shifts[k] + slots[k].Shape.Dots.Min(d => d.X);
+            for (var other = 0; other < slots.Length; other++)
+            {
+                if (other == k) continue;
+                foreach (var box in BoxesOf(slots[other], shifts[other]))
+                {
+                    if (slots[k].Shape.Dots.Any(d => box.Top < 4 - d.Position / 2.0 + Half && box.Bottom > 4 - d.Position / 2.0 - Half)) at[k] = Math.Max(at[k], box.Right + DotGap);
+                }
+            }
+        }
+        // In one line where they come near to it.
+        for (var k = 0; k < slots.Length; k++)
+        {
+            foreach (var x in at) if (at[k] > 0 && x > at[k] && x - at[k] < Alike) at[k] = x;
+        }
         var taken = new HashSet<int>();
         return [.. slots.Select((slot, k) =>
         {
             if (slot.Shape.Dots.IsEmpty) return slot.Shape.Dots;
-            var move = Math.Max(0, headsRight + DotGap - shifts[k] - slot.Shape.Dots.Min(d => d.X));
+            var move = at[k] - shifts[k] - slot.Shape.Dots.Min(d => d.X);
             var free = slot.Shape.Dots.Where(d => !taken.Contains(d.Position)).Select(d => (d.X + move, d.Position)).ToImmutableArray();
             foreach (var (_, position) in free) taken.Add(position);
             return free;
