@@ -2,6 +2,7 @@ using System.Runtime.InteropServices;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Fonts.Shaping;
+using Fretlore.Engraving.Output.Pdf;
 using SkiaSharp;
 
 namespace Fretlore.Engraving.Output;
@@ -39,6 +40,13 @@ internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts, 
                 default: throw new NotSupportedException($"A canvas has no way to draw a {mark.GetType().Name}.");
             }
         }
+    }
+
+    /// <summary>Draws the sign that says where a part of a tagged page begins.</summary>
+    public void Sign(SKCanvas canvas)
+    {
+        var (left, top, width, height) = PdfTags.Sign;
+        canvas.DrawRect(left, top, width, height, ink);
     }
 
     private void Paint(SKCanvas canvas, Glyph glyph)

@@ -1,11 +1,12 @@
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Output.Pdf;
 using SkiaSharp;
 
 namespace Fretlore.Engraving.Output;
 
-/// <summary>Writes pages as one PDF: vector drawing, its fonts inside and cut to what is used, its text to be searched.</summary>
-/// <remarks>It carries no date, so that the same document gives the same bytes. It is not tagged: the drawing library has no way to mark content for a structure tree.</remarks>
+/// <summary>Writes pages as one PDF: vector drawing, its fonts inside and cut to what is used, its text to be searched and read aloud in order.</summary>
+/// <remarks>It carries no date, so that the same document gives the same bytes. It is tagged for screen readers: see <see cref="PdfTags"/>.</remarks>
 public static class PdfWriter
 {
     private const double PointsPerMillimetre = 72 / 25.4;
@@ -18,21 +19,30 @@ public static class PdfWriter
         using var canvasFonts = CanvasFonts.Cut(use, fonts.MusicSource);
         using var painter = new CanvasPainter(fonts, canvasFonts);
         using var pages = new MemoryStream();
+        var parts = document.Pages.Select((page, i) => new PageParts(fonts, document.Bookmarks.Where(b => b.Page == i).Select(b => b.Title).ToHashSet(), isFirst: i == 0).Of(page)).ToArray();
         using (var pdf = SKDocument.CreatePdf(pages, Metadata(document)))
         {
-            foreach (var page in document.Pages)
+            for (var i = 0; i < parts.Length; i++)
             {
+                var page = document.Pages[i];
                 var scale = Scale(page);
                 var canvas = pdf.BeginPage((float)(page.Width * scale), (float)(page.Height * scale));
                 canvas.Scale((float)scale);
-                painter.Paint(canvas, page.Marks.AsSpan());
+                foreach (var part in parts[i])
+                {
+                    painter.Sign(canvas);
+                    painter.Paint(canvas, part.Marks.AsSpan());
+                }
                 pdf.EndPage();
             }
 
             pdf.Close();
         }
 
-        to.Write(PdfOutline.Append(pages.ToArray(), document, Scale));
+        var file = PdfFile.Read(pages.ToArray());
+        PdfTags.Add(file, parts);
+        PdfOutline.Add(file, document, Scale);
+        file.WriteTo(to);
         return new MissingCharacters([.. use.Missing]);
     }
 

@@ -1,12 +1,15 @@
 using System.Globalization;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Model;
+using Fretlore.Engraving.Layout.Tab;
 using Fretlore.Score;
 
 namespace Fretlore.Engraving.Layout.Staff;
 
 /// <summary>Draws one chord: ledger lines, stem, flag, heads with accidentals, dots and articulation.</summary>
-internal sealed class ChordDrawer(Pen pen)
+/// <param name="pen">Draws it.</param>
+/// <param name="titles">What its notes are in words; null where they are said elsewhere.</param>
+internal sealed class ChordDrawer(Pen pen, NoteTitles? titles)
 {
     /// <param name="slot">The chord.</param>
     /// <param name="x">Its left edge.</param>
@@ -61,7 +64,7 @@ internal sealed class ChordDrawer(Pen pen)
         var glyph = Signs.GlyphOf(head.Shape);
         pen.Glyph(glyph, x, head.Y);
         if (head.Accidental is { } alteration) pen.Glyph(Signs.AccidentalOf(alteration), accidentalX, head.Y);
-        pen.Close(string.Create(CultureInfo.InvariantCulture, $"head-{head.Note.Id.Index}"), null);
+        pen.Close(string.Create(CultureInfo.InvariantCulture, $"head-{head.Note.Id.Index}"), titles?.Of(head.Note));
     }
 
     // Outside all heads of the chord; one pair for ghost notes that stand next to each other.

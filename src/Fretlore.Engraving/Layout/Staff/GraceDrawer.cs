@@ -2,11 +2,12 @@ using System.Globalization;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Spacing;
+using Fretlore.Engraving.Layout.Tab;
 
 namespace Fretlore.Engraving.Layout.Staff;
 
 /// <summary>Draws grace notes before a chord: small, stems up, one alone with a slashed flag, several under two beams.</summary>
-internal sealed class GraceDrawer(Pen pen)
+internal sealed class GraceDrawer(Pen pen, NoteTitles? titles)
 {
     private const double StemLength = 2.5;
     private const double FlagRoom = 0.35;
@@ -46,7 +47,7 @@ internal sealed class GraceDrawer(Pen pen)
                 var sign = Signs.AccidentalOf(alteration);
                 pen.Glyph(sign, at - 0.15 - pen.Ink.GlyphWidth(sign) * Scale, head.Y, Scale);
             }
-            pen.Close("head-" + head.Note.Id.Index.ToString(CultureInfo.InvariantCulture), null);
+            pen.Close("head-" + head.Note.Id.Index.ToString(CultureInfo.InvariantCulture), titles?.Of(head.Note));
             Ledgers(head, at);
             pen.Line(at + stemX, head.Y - 0.1, at + stemX, tip, pen.Ink.Stem * 0.8);
         }

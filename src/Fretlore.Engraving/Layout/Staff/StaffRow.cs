@@ -1,13 +1,14 @@
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Systems;
+using Fretlore.Engraving.Layout.Tab;
 
 namespace Fretlore.Engraving.Layout.Staff;
 
 /// <summary>Draws one part's staff through one system; y is 0 on its top line.</summary>
-internal sealed class StaffRow(Pen pen, StaffPlan staff, SystemGeometry geometry)
+internal sealed class StaffRow(Pen pen, StaffPlan staff, SystemGeometry geometry, NoteTitles? titles)
 {
-    private readonly VoiceDrawer voices = new(pen, geometry);
+    private readonly VoiceDrawer voices = new(pen, geometry, titles);
     private readonly BarSigns bars = new(pen, HouseStyle.StaffHeight / 2);
 
     /// <summary>The five lines.</summary>

@@ -1,17 +1,18 @@
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Systems;
+using Fretlore.Engraving.Layout.Tab;
 using Fretlore.Music;
 
 namespace Fretlore.Engraving.Layout.Staff;
 
 /// <summary>Draws the voices of a measure on the staff: beams first, then each chord or rest, then tuplets.</summary>
-internal sealed class VoiceDrawer(Pen pen, SystemGeometry geometry)
+internal sealed class VoiceDrawer(Pen pen, SystemGeometry geometry, NoteTitles? titles)
 {
-    private readonly ChordDrawer chords = new(pen);
+    private readonly ChordDrawer chords = new(pen, titles);
     private readonly BeamDrawer beams = new(pen);
     private readonly TupletDrawer tuplets = new(pen);
-    private readonly GraceDrawer graces = new(pen);
+    private readonly GraceDrawer graces = new(pen, titles);
     private readonly ReachedHeads reached = new(pen);
     private readonly TrilledHeads trilled = new(pen);
 

@@ -28,7 +28,7 @@ internal sealed class PartRows
         var free = new RoadMapRow(model, staff, geometry);
         if (staff.ShowsStaff)
         {
-            onStaff = DrawStaff(new Pen(ink, skylines.Next(HouseStyle.StaffHeight)), warning);
+            onStaff = DrawStaff(new Pen(ink, skylines.Next(HouseStyle.StaffHeight)), warning, staff.ShowsTab ? null : titles);
             new StaffConnections(onStaff.Pen, geometry, model.Links).Draw(notes);
             if (!staff.ShowsTab)
             {
@@ -90,9 +90,10 @@ internal sealed class PartRows
         }
     }
 
-    private Row DrawStaff(Pen pen, Measure? warning)
+    // Where there is no tablature, notes are said in words here.
+    private Row DrawStaff(Pen pen, Measure? warning, NoteTitles? titles)
     {
-        var staffRow = new StaffRow(pen, staff, geometry);
+        var staffRow = new StaffRow(pen, staff, geometry, titles);
         staffRow.DrawLines(geometry.LinesRight);
         if (warning is not null) staffRow.DrawPrefix(Prefix.Of(pen.Ink, warning, false, 0, true), warning, geometry.Right, false);
         return DrawBars(pen, BarLines.OnStaff(pen), staffRow.DrawMeasure);

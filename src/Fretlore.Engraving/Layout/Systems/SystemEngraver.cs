@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Lettering;
@@ -68,7 +69,16 @@ internal sealed class SystemEngraver(
         for (var bar = 0; bar < geometry.Measures.Length; bar++)
         {
             inBar.Clear();
-            for (var i = 0; i < parts.Length; i++) parts[i].AddBar(inBar, bar, y + offsets[i]);
+            for (var i = 0; i < parts.Length; i++)
+            {
+                var start = inBar.Count;
+                parts[i].AddBar(inBar, bar, y + offsets[i]);
+                if (model.Staves.Length == 1) break;
+                // In a song of several parts each is named, for who has the bar read aloud.
+                var ofPart = new Group(null, shown[i].Part.Title, ValueList.Create<Mark>(CollectionsMarshal.AsSpan(inBar)[start..]));
+                inBar.RemoveRange(start, inBar.Count - start);
+                if (ofPart.Marks.Count > 0) inBar.Add(ofPart);
+            }
             var measure = geometry.Measures[bar].Measure;
             marks.Add(new Group(IdOf(measure), TitleOf(measure), inBar.ToValueList()));
         }

@@ -5,7 +5,7 @@ using Fretlore.Score;
 
 namespace Fretlore.Engraving.Layout.Tab;
 
-/// <summary>What a note of the tablature is in words, for screen readers: "String 5, fret 7, E3".</summary>
+/// <summary>What a note is in words, for screen readers: "String 5, fret 7, E3".</summary>
 /// <remarks>A song has thousands of notes and few that differ in this.</remarks>
 internal sealed class NoteTitles(SongReading reading)
 {

@@ -1,7 +1,10 @@
 using System.Text.Json;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout;
 using Fretlore.Engraving.Output;
+using Fretlore.Score;
+using Fretlore.Tests.Engraving.Layout;
 using Fretlore.Tests.Outside;
 
 namespace Fretlore.Tests.Engraving.Output;
@@ -58,6 +61,44 @@ public class PdfWriterFacts
     }
 
     [Fact]
+    public void Pages_AreReadAloudInOrder_TitleThenWordsThenBars()
+    {
+        var song = StudySongs.TwoGuitars(24);
+        var document = Engraved(song, Notation.StaffAndTab);
+        Assert.Contains("Tagged:          yes", Asked("pdfinfo", document), StringComparison.Ordinal);
+        var tree = Asked("pdfinfo", document, "-struct-text").Split('\n').Select(line => line.Trim()).ToArray();
+        Assert.Equal(["Document", "H1 (block)", $"\"{song.Info.Title}\""], tree[..3]);
+        Assert.Equal(song.Sections.Count, tree.Count(line => line == "H2 (block)"));
+        Assert.Equal(24, tree.Count(line => line == "Figure"));
+        var words = System.Text.Encoding.Latin1.GetString(Bytes(document, Library));
+        Assert.Matches(@"/Alt \(Bar 1\. [^.]+: String \d, fret \d+, [A-G]", words);
+        foreach (var bar in Enumerable.Range(1, 24)) Assert.Contains($"/Alt (Bar {bar}. ", words, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(Notation.StaffAndTab)]
+    [InlineData(Notation.Staff)]
+    [InlineData(Notation.Tab)]
+    public void EveryStroke_IsInAMarkedPart(Notation shown)
+    {
+        foreach (var song in new[] { StudySongs.EverySign(), StudySongs.TwoVoices() })
+        {
+            var document = Engraved(song, shown);
+            Assert.Contains("No syntax or stream encoding errors found", Asked("qpdf", document), StringComparison.Ordinal);
+            Assert.Contains("/Alt (Bar 2. String ", System.Text.Encoding.Latin1.GetString(Bytes(document, Library)), StringComparison.Ordinal);
+            var depth = 0;
+            // The pages' drawings alone have lines that are these operators.
+            foreach (var line in Asked("qpdf", document, "--qdf", "--warning-exit-0", "--no-original-object-ids").Split('\n'))
+            {
+                if (line.EndsWith(" BDC", StringComparison.Ordinal) || line.EndsWith(" BMC", StringComparison.Ordinal)) Assert.Equal(1, ++depth);
+                else if (line == "EMC") Assert.Equal(0, --depth);
+                else if (line is "f" or "S" or "BT" or "ET") Assert.Equal(1, depth);
+            }
+            Assert.Equal(0, depth);
+        }
+    }
+
+    [Fact]
     public void CharactersNoFontHas_BecomeBoxes_AndAreReported()
     {
         // A character of a private plane, which no font assigns.
@@ -89,6 +130,9 @@ public class PdfWriterFacts
         Assert.True(pdf.CanWrite);
     }
 
+    private static Document Engraved(Song song, Notation shown) => Assert.IsType<EngravingResult.Pages>(
+        new PageEngraver(Library.Music, Library.Texts).Engrave(song, Studies.SpelledByKey(song), new PageOptions { Show = shown })).Document;
+
     private static byte[] Bytes(Document document, FontLibrary fonts)
     {
         using var pdf = new MemoryStream();
@@ -102,7 +146,7 @@ public class PdfWriterFacts
         File.WriteAllBytes(path, Bytes(document, Library));
         try
         {
-            return OutsideProgram.Run(program, program == "qpdf" ? [.. after.DefaultIfEmpty("--check"), path] : [path, .. after]);
+            return OutsideProgram.Run(program, program == "qpdf" ? after.Contains("--qdf") ? [.. after, path, "-"] : [.. after.DefaultIfEmpty("--check"), path] : [path, .. after]);
         }
         finally
         {
