@@ -225,6 +225,48 @@ public class CallOutFacts
     public void ShapeAlongTheNeck_IsMoved() => Tells(RealRiffs.MovedShapes,
         "Take this shape, from the low string up: five, seven, seven. Straight quarters: this shape twice, move it up to eight, then move it down to three.");
 
+    private static readonly (string Name, int?[] Frets)[] Held =
+        [("lift", [7, 7, 7, 9, null, null]), ("lantern", [null, 3, 2, 0, 1, 0]), ("gate", [3, null, 3, 4, 3, null])];
+
+    private static Song WithHeldShapes(Riff riff) => RealRiffs.Song with
+    {
+        Riffs = [riff],
+        Shapes = [.. Held.Select(s => new NamedShape(s.Name, new Guitar.Shape([.. s.Frets.Select(f => f is { } fret ? new Guitar.Fret(fret) : (Guitar.Fret?)null)]), riff.Neck))],
+    };
+
+    [Fact]
+    public void BarOfAnotherShape_IsTheSameOneShapeOn()
+    {
+        var riff = new RiffBuilder().In("Q.EH").Shape("lift", Held[0].Frets).Shape("lift", Held[0].Frets).Shape("lift", Held[0].Frets).Bar()
+            .Shape("lantern", Held[1].Frets).Shape("lantern", Held[1].Frets).Shape("lantern", Held[1].Frets).Bar()
+            .In("W").Shape("lift", Held[0].Frets).Bar()
+            .In("Q.EH").Shape("gate", Held[2].Frets).Shape("gate", Held[2].Frets).Shape("gate", Held[2].Frets).Bar().Build();
+        Assert.Equal(
+            "Bar one. The lift shape, from the low string up: seven, seven, seven, nine. The lift shape for a beat and a half, again, then again for two beats. "
+            + "The lantern shape, from the fifth string up: three, two, open, one, open. Bar two: same again, but with the lantern shape. "
+            + "Bar three. The lift shape for four beats. "
+            + "The gate shape, from the low string up: three, skip one, three, four, three. Bar four: same as bar two, but with the gate shape.",
+            CallOutWriter.For(WithHeldShapes(riff))[0].WalkThrough.ToString());
+    }
+
+    [Fact]
+    public void AnyBarsOfShapes_ReadBack_AreTheRiff() => Bars.List[2, 6].Sample(bars =>
+    {
+        var riff = bars.Aggregate(new RiffBuilder(), (builder, bar) => bar.Strikes.Aggregate(builder.In(bar.Values), (b, strike) => strike switch
+        {
+            < 0 => b.Play("R"),
+            _ => b.Shape(Held[(bar.Shape + (bar.Mixed ? strike : 0)) % 3].Name, Held[(bar.Shape + (bar.Mixed ? strike : 0)) % 3].Frets)
+                .Change(e => e with { Stroke = bar.Up && strike == 1 ? Stroke.Up : Stroke.None, Notes = [.. e.Notes.Select(n => n with { IsAccented = bar.Hard && strike == 0 })] }),
+        }).Bar()).Build();
+        var song = WithHeldShapes(riff);
+        var callOut = CallOutWriter.For(song)[0];
+        Assert.Null(callOut.Caution ?? CallOutCheck.Problem(callOut, song));
+    }, iter: 500);
+
+    private static Gen<(string Values, int[] Strikes, int Shape, bool Mixed, bool Up, bool Hard)> Bars => Gen.Select(
+        Gen.OneOf(Gen.Const(("QQH", 3)), Gen.Const(("Q.EH", 3)), Gen.Const(("EEEEH", 5)), Gen.Const(("HH", 2))).SelectMany(v => Gen.Select(Gen.Const(v.Item1), Gen.Int[-1, 2].Array[v.Item2])),
+        Gen.Int[0, 2], Gen.Frequency((4, Gen.Const(false)), (1, Gen.Const(true))), Gen.Bool, Gen.Bool, (v, shape, mixed, up, hard) => (v.Item1, v.Item2, shape, mixed, up, hard));
+
     [Fact]
     public void ShapeThatComesAgainInABar_IsNotNamedAgain()
     {

@@ -104,7 +104,7 @@ internal sealed class HeadlineReader(Riff riff, StringWords strings)
         while (TakeOrdinal(row) is { } position)
         {
             if (!notes.Any(n => !n.Fret.IsOpen && n.Fret.Number >= position && n.Fret.Number <= position + HandReach)) return false;
-            if (row.Take("position")) return true;
+            if (row.Take("position back") || row.Take("position")) return true;
             row.Take("to");
         }
         return false;

@@ -162,8 +162,8 @@ internal sealed class RiffReader
         var told = Bars(row);
         if (told.Length == 0) return false;
         row.SkipPauses();
-        if (row.Take("same again")) return Copy(told, told[0] - told.Length) && TryEnd(row, told[0] - told.Length);
-        if (row.Take("same as")) return Bars(row) is { Length: > 0 } there && Copy(told, there[0]) && TryEnd(row, there[0]);
+        if (row.Take("same again")) return TryShapeOn(row, told, told[0] - told.Length) || (Copy(told, told[0] - told.Length) && TryEnd(row, told[0] - told.Length));
+        if (row.Take("same as")) return Bars(row) is { Length: > 0 } there && (TryShapeOn(row, told, there[0]) || (Copy(told, there[0]) && TryEnd(row, there[0])));
         if (row.Take("starts same")) return Copy(told, told[0]) && TryEnd(row, told[0]);
         if (told.Length != 1) return false;
         Enter(told[0]);
@@ -187,6 +187,23 @@ internal sealed class RiffReader
         }
         bar = told[^1];
         return true;
+    }
+
+    // ", but with the lift shape": all that was struck in a bar is struck again with another shape.
+    private bool TryShapeOn(WordRow row, int[] told, int from)
+    {
+        var place = row.Place;
+        row.SkipPauses();
+        if (row.Take("but with") && told is [var to] && from >= 0 && from < bars.Count && bars[from] is [var line] && reader.Shapes.TryShape(row, out var stops) && row.IsAtEnd)
+        {
+            var moved = line.Events.Select(item => ShapeOn.Of(item, stops.Select(stop => (stop.String, stop.Fret)))).ToValueList();
+            Enter(to);
+            bars[to] = [line with { Events = moved }];
+            foreach (var item in moved) reader.Follow(item);
+            return true;
+        }
+        row.Place = place;
+        return false;
     }
 
     // ", but end on ten": what follows takes the place of the last ones.

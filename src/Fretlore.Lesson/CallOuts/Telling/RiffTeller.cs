@@ -87,6 +87,10 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
         }
         for (var from = bar - 1; from >= 0; from--)
         {
+            if (TryShapeOn(bar, from)) return 1;
+        }
+        for (var from = bar - 1; from >= 0; from--)
+        {
             if (TrySameStart(bar, forms[from], riff.Content[from], from == bar - 1 ? ": same again"
                 : ": same as " + BarNames([from]))) return 1;
         }
@@ -116,6 +120,33 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
         new StrandTeller(teller, riff.Bars[bar].Meter, null).Tell([.. now.Skip(first)]);
         return true;
     }
+
+    // "Same again, but with the lift shape": nothing but one named shape is struck in either bar, in the same way.
+    private bool TryShapeOn(int bar, int from)
+    {
+        var (before, now) = (riff.Content[from], riff.Content[bar]);
+        if (!IsPlainBar(bar) || before.Strands.Count != 1 || now.Strands.Count != 1 || before.Neck != now.Neck) return false;
+        var (was, its) = (before.Strands[0], now.Strands[0]);
+        if ((was.Kind, was.Start, was.Events.Count) != (its.Kind, its.Start, its.Events.Count)) return false;
+        if (OneShape(was.Events) is not { } first || OneShape(its.Events) is not { } second || first == second) return false;
+        if (!was.Events.Select(e => Unfingered(ShapeOn.Of(e, second.Stops.Items))).SequenceEqual(its.Events.Select(Unfingered))) return false;
+        DefineShapes(now);
+        teller.Breaths.Say($"{BarNames([bar])}: same {(from == bar - 1 ? "again" : "as " + BarNames([from]))}, but with the {SpokenName.OfShape(second.Name)} shape");
+        teller.Hand = Follow(now) with { Shape = its.Events.First(e => !e.IsRest).Notes };
+        return true;
+    }
+
+    // The only shape that is struck, two times or more and each time the same; null where there is more to it.
+    private (string Name, ValueList<(StringNumber, Fret)> Stops)? OneShape(ValueList<Event> events)
+    {
+        var struck = events.Where(e => !e.IsRest).ToArray();
+        if (struck.Length < 2 || struck[0].Shape is not { } name || context.ShapeOn(name, riff.Neck) is not { } notes || !ShapeWords.IsCompact(notes)) return null;
+        var stops = notes.Select(n => (n.String, n.Fret)).ToValueList();
+        return struck.All(e => e.Shape == name && e.Graces.Count == 0 && ShapeWords.IsPlain(e) && e.Notes[0].Attack == Attack.Picked
+            && e.Notes.Select(n => (n.String, n.Fret)).ToValueList() == stops) ? (name, stops) : null;
+    }
+
+    private static Event Unfingered(Event item) => SpokenForm.Of(item with { Notes = [.. item.Notes.Select(n => n with { Finger = null })] }, Detail.NoteByNote);
 
     private int TellWhole(int bar)
     {
@@ -208,7 +239,8 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
             if (!ShapeWords.IsCompact(notes)) continue;
             teller.Hand = teller.Hand with { Named = teller.Hand.Named.SetItem(name, notes) };
             teller.Breaths.Say($"The {SpokenName.OfShape(name)} shape, from the {teller.Strings.One(notes[0].String)} up: {ShapeWords.Frets(notes)}");
-            if (context.ChordOf(name) is { } chord) teller.Breaths.Say($"That is {chord}");
+            // A C shape need not be called C major.
+            if (context.ChordOf(name) is { } chord && chord != SpokenName.OfShape(name) && chord != SpokenName.OfShape(name) + " major") teller.Breaths.Say($"That is {chord}");
         }
     }
 

@@ -22,6 +22,7 @@ internal static class HandWords
         {
             0 => null,
             1 => $"The hand stands in {NumberWords.Ordinal(positions[0])} position",
+            MostPositions when positions[0] == positions[^1] => $"The hand goes from {NumberWords.Ordinal(positions[0])} to {NumberWords.Ordinal(positions[1])} position and back",
             <= MostPositions => $"The hand goes from {string.Join(" to ", positions.Select(NumberWords.Ordinal))} position",
             _ => $"The hand moves between {NumberWords.Ordinal(positions.Min())} and {NumberWords.Ordinal(positions.Max())} position",
         };

@@ -14,6 +14,7 @@ internal static class NumberWords
     private static readonly string[] Ordinals =
     [
         "", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth",
+        "thirteenth", "fourteenth", "fifteenth", "sixteenth", "seventeenth", "eighteenth", "nineteenth", "twentieth",
     ];
 
     /// <summary>A number from 0 up, without "and" and without digits.</summary>
@@ -27,13 +28,13 @@ internal static class NumberWords
         return number % 10 == 0 ? tens : tens + "-" + Small[number % 10];
     }
 
-    /// <summary>"first" to "twelfth"; higher ones as "number thirteen".</summary>
-    public static string Ordinal(int number) => number is > 0 and <= 12 ? Ordinals[number] : "number " + Of(number);
+    /// <summary>"first" to "twentieth"; higher ones as "number twenty-one".</summary>
+    public static string Ordinal(int number) => number is > 0 and <= 20 ? Ordinals[number] : "number " + Of(number);
 
     /// <summary>"once", "twice", "three times".</summary>
     public static string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => Of(count) + " times" };
 
-    /// <summary>The number an ordinal word names, 1 to 12; 0 when it is none.</summary>
+    /// <summary>The number an ordinal word names, 1 to 20; 0 when it is none.</summary>
     public static int OrdinalValue(string word) => word.Length == 0 ? 0 : Math.Max(0, Array.IndexOf(Ordinals, word));
 
     /// <summary>Reads a number at a place in a row of words.</summary>
