@@ -16,6 +16,7 @@ public static class KitBuilder
         new PagesSection(),
         new MusicXmlSection(),
         new MidiSection(),
+        new TextTabSection(),
         new ScriptSection(),
         new FilmSection(),
         new HandsSection(),

@@ -5,6 +5,7 @@ using Fretlore.Lesson.Licks;
 using Fretlore.Lesson.Plans;
 using Fretlore.Lesson.Script;
 using Fretlore.Lesson.Subjects;
+using Fretlore.Music;
 using Fretlore.Score;
 using Fretlore.Sound.Mixing;
 using Fretlore.Sound.Output;
@@ -39,8 +40,17 @@ internal sealed record KitLick(string Path, string Title, Song Card, int Bars)
         var tempo = TempoText.At(source.Song, subject.Places.Count > 0 ? subject.Places[0].FirstBar : 0);
         var title = ScriptWriter.Capital(SpokenName.Of(subject.What.ToString()));
         var versions = source.Once($"lick {subject.What}", (riff, tempo, cards.Home), () => cards.Of(riff, tempo));
+        versions = versions.SetItem(0, versions[0] with { Fingers = LickFingers.Of(OnPages(source.Song, subject, riff), source.Hands) });
         var path = string.Create(CultureInfo.InvariantCulture, $"licks/{number:00}-{KitFile.NameOf(subject.What.ToString())}");
         return new KitLick(path, title, LickCardSong.Of(source.Song, title, subject.Why.ToString(), tempo, versions), riff.Bars.Count);
+    }
+
+    // Its bars where the song plays them first: the pages have its fingers there. One that is not played stands among the riffs.
+    private static ValueList<PartBar> OnPages(Song song, Subject subject, Riff riff)
+    {
+        if (subject.Places.Count == 0 || subject.Places[0].BarCount != riff.Bars.Count) return riff.Content;
+        var place = subject.Places[0];
+        return [.. song.Parts[place.Part].Bars.Skip(place.FirstBar).Take(place.BarCount)];
     }
 
     /// <summary>The lick as it is played in the song, without what its card says and has besides: all that its sound depends on.</summary>

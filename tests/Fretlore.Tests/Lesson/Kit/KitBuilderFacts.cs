@@ -1,4 +1,12 @@
+using System.Text;
+using Fretlore.Exchange.TextTab;
+using Fretlore.Hands.Plans;
+using Fretlore.Lesson.CallOuts.Words;
 using Fretlore.Lesson.Kit;
+using Fretlore.Lesson.Kit.Sections;
+using Fretlore.Lesson.Licks;
+using Fretlore.Reading;
+using Fretlore.Score;
 using Fretlore.Syntax;
 using Fretlore.Tests.Songs;
 using Fretlore.Workspace;
@@ -42,6 +50,44 @@ public class KitBuilderFacts
         Assert.Equal("Reading the music", steps[0]);
         Assert.Equal("Playing loops and licks", steps[^1]);
     }
+
+    [Theory]
+    [MemberData(nameof(DemoSongs.Names), MemberType = typeof(DemoSongs))]
+    public void TextTab_IsAmongTheHandOuts_AsItIsExported(string name)
+    {
+        var song = DemoSongs.Load(name);
+        var made = new TextTabSection().Make(Source(song), _ => { });
+        var file = Assert.Single(Assert.IsType<SectionResult.Made>(made).Files);
+        Assert.Equal(("song.txt", Audience.Supporters), (file.Path, file.Audience));
+        Assert.Equal(TextTabWriter.Write(song, SongReader.Read(song)).Text, Encoding.UTF8.GetString(file.Bytes.AsSpan()));
+    }
+
+    [Theory]
+    [MemberData(nameof(DemoSongs.Names), MemberType = typeof(DemoSongs))]
+    public void LickCard_HasTheFingersThatThePagesHave(string name)
+    {
+        var song = DemoSongs.Load(name);
+        var hands = HandPlanner.Plan(song);
+        foreach (var lick in KitLick.Of(Source(song)))
+        {
+            var words = lick.Card.Parts[0].Bars[0].Strands[0].Events[0].Words!;
+            var riff = song.Riffs.FirstOrDefault(r => SpokenName.Of(r.Name).Equals(lick.Title, StringComparison.OrdinalIgnoreCase));
+            if (riff is null) continue;
+            var use = song.RiffUses.Where(u => u.Riff == riff.Name).OrderBy(u => u.FirstBar).ThenBy(u => u.Part).FirstOrDefault();
+            var printed = LickFingers.Of(use is null ? riff.Content : [.. song.Parts[use.Part].Bars.Skip(use.FirstBar).Take(riff.Bars.Count)], hands);
+            Assert.Contains(printed, words, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void LickCard_KeepsTheFingersOfTheSheet()
+    {
+        var song = Sheets.Song(Sheet.Replace("@5 Q 5 3 2 0", "@5 Q 5f4 3f3 2f2 0", StringComparison.Ordinal));
+        var card = KitLick.Of(Source(song)).Single(lick => lick.Title == "Fall").Card;
+        Assert.Contains(": 4 3 2 0.", card.Parts[0].Bars[0].Strands[0].Events[0].Words, StringComparison.Ordinal);
+    }
+
+    private static KitSource Source(Song song) => new(song, () => SongReader.Read(song), () => HandPlanner.Plan(song), new KitOptions());
 
     [Fact]
     public void NoRoomForSound_EndsTheWholeKit_WithThatReason()
