@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { capoWords, highestFret, sounding } from '../src/neck/capo.ts';
+import { atTime, capoWords, highestFret, sounding } from '../src/neck/capo.ts';
 import { dotsAt, windowFor } from '../src/neck/geometry.ts';
 import { Hands, indexAt } from '../src/neck/moment.ts';
 import { formOf } from '../src/neck/roles.tsx';
@@ -71,4 +71,10 @@ test('frets count from a capo over all strings, and from the nut under one over 
   assert.deepEqual([0, 1, 2].map(f => sounding(some, 6, f)), [40, 41, 42]);
   assert.deepEqual([none, all, some].map(highestFret), [24, 22, 24]);
   assert.deepEqual([none, all, some].map(capoWords), ['', 'fret 2', 'fret 2 on strings 5–3']);
+});
+
+test('the neck has the capo of the moment', () => {
+  const moving: Part = { ...part, capo: 2, capoStrings: [5, 3], capos: [{ at: 4, fret: 3 }, { at: 8, fret: 0 }] };
+  assert.deepEqual([0, 4, 9].map(seconds => capoWords(atTime(moving, seconds))), ['fret 2 on strings 5–3', 'fret 3', '']);
+  assert.equal(atTime(part, 5), part);
 });

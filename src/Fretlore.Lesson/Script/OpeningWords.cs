@@ -37,7 +37,8 @@ internal static class OpeningWords
         yield return Capo(neck);
     }
 
-    private static string Capo(Neck neck) => neck.Capo switch
+    /// <summary>Where the capo goes, and what frets are counted from.</summary>
+    public static string Capo(Neck neck) => neck.Capo switch
     {
         { IsOff: true } => "No capo.",
         { IsPartial: false } all => $"Put the capo at fret {NumberWords.Of(all.Fret)}; all frets are counted from there.",

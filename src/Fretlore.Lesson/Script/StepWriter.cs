@@ -28,6 +28,7 @@ internal sealed class StepWriter(Markdown text, Song song, SongReading reading, 
     {
         var told = what.Bars is { } bars ? Passage.Of(riff, bars, what.ToString()) : riff;
         var callOut = CallOutWriter.For(told, context);
+        if (HasOwnCapo(riff)) text.Paragraph("**Capo.** " + OpeningWords.Capo(riff.Neck));
         text.Paragraph("**In short.** " + callOut.Headline);
         text.Paragraph("**Walk-through.** " + callOut.WalkThrough);
         var use = song.RiffUses.Where(u => u.Riff == riff.Name).OrderBy(u => u.FirstBar).FirstOrDefault();
@@ -36,6 +37,13 @@ internal sealed class StepWriter(Markdown text, Song song, SongReading reading, 
         if (use is not null) WriteTheory(use.Part, use.FirstBar, use.BarCount);
         WriteList("Shapes", TheoryText.Shapes(reading, ShapesOf(told)));
         WriteList("Remember", Reminders.For(told));
+    }
+
+    // The capos that parts begin with are told before all steps.
+    private bool HasOwnCapo(Riff riff)
+    {
+        var parts = song.Parts.Where(part => part.Neck.Tuning == riff.Neck.Tuning).ToArray();
+        return parts.Length > 0 && parts.All(part => part.Neck.Capo != riff.Neck.Capo);
     }
 
     // Some bars of a section, or one part's line of it.

@@ -16,6 +16,9 @@ internal sealed record PartData
     /// <summary>The numbers of the lowest and the highest string it covers; null where it covers all, and frets count from it.</summary>
     public IReadOnlyList<int>? CapoStrings { get; init; }
 
+    /// <summary>Where the capo moves, in order of time; null where it never does.</summary>
+    public IReadOnlyList<CapoData>? Capos { get; init; }
+
     /// <summary>Frets on the neck, counted from the nut.</summary>
     public required int Frets { get; init; }
 
@@ -36,6 +39,9 @@ internal sealed record PartData
 /// <param name="Name">Such as <c>F#2</c>.</param>
 /// <param name="Midi">Its MIDI number.</param>
 internal sealed record StringData(string Name, int Midi);
+
+/// <summary>From a time on, the capo: its fret, 0 for none, and the lowest and highest string it covers where these are not all.</summary>
+internal sealed record CapoData(double At, int Fret, IReadOnlyList<int>? Strings);
 
 /// <summary>From a time on, the chord or scale of an index; -1 for none.</summary>
 internal sealed record MomentData(double At, int Index);

@@ -1,3 +1,4 @@
+using Fretlore.Guitar;
 using Fretlore.Hands.Plans;
 using Fretlore.Performance;
 using Fretlore.Practice.Data;
@@ -21,13 +22,29 @@ internal sealed class PartMaker(PerformedSong performed, SongReading reading, So
             Title = part.Title,
             Strings = [.. part.Neck.Tuning.LowToHigh.Select(pitch => new StringData(pitch.ToString(), pitch.Midi))],
             Capo = part.Neck.Capo.Fret,
-            CapoStrings = part.Neck.Capo is { IsPartial: true } capo ? [capo.Lowest.Value, capo.Highest.Value] : null,
+            CapoStrings = StringsOf(part.Neck.Capo),
+            Capos = CaposOf(part) is [_, ..] moves ? moves : null,
             Frets = part.Neck.FretCount,
             Aside = performed.Parts.Length == 1 ? 0 : index % 2 == 0 ? -Aside : Aside,
             Notes = [.. notes.Select(note => NoteOf(note))],
             Chords = theory.ChordsOf(index),
             Scales = theory.ScalesOf(index),
         };
+    }
+
+    private static int[]? StringsOf(Capo capo) => capo.IsPartial ? [capo.Lowest.Value, capo.Highest.Value] : null;
+
+    private List<CapoData> CaposOf(Part part)
+    {
+        var moves = new List<CapoData>();
+        var now = part.Neck.Capo;
+        foreach (var bar in performed.Bars)
+        {
+            var capo = part.Bars[bar.Bar].Neck.Capo;
+            if (capo != now) moves.Add(new CapoData(Seconds.Rounded(performed.Tempo.SecondsAt(bar.Start)), capo.Fret, StringsOf(capo)));
+            now = capo;
+        }
+        return moves;
     }
 
     /// <summary>The notes of a part that begin in a stretch of time.</summary>

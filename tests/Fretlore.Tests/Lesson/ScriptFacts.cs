@@ -59,6 +59,10 @@ public class ScriptFacts
     {
         var song = Sheets.Song("title A\ntempo Q = 90\ntuning E2 A2 D3 G3 B3 E4\ncapo 2 on 5-3\nriff ring\n  @4 Q 0 3 5 0 |\nsection All\n  ring times 2\n");
         Assert.Contains("Put the capo at fret two over strings five to three only. Frets are counted from the nut; on those strings, open means at the capo.", ScriptWriter.Write(song, SongReader.Read(song)));
+        var moving = Sheets.Song("title A\ntempo Q = 90\ntuning E2 A2 D3 G3 B3 E4\nriff low\n  @4 Q 0 3 5 0 |\nriff high\n  capo 3\n  @4 Q 0 3 5 0 |\nsection All\n  low (capo 3) high\n");
+        var script = ScriptWriter.Write(moving, SongReader.Read(moving));
+        Assert.Equal(1, script.Split("**Capo.** Put the capo at fret three; all frets are counted from there.").Length - 1);
+        Assert.True(script.IndexOf("**Capo.**", StringComparison.Ordinal) > script.IndexOf("## 2. High", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -60,6 +60,20 @@ public sealed class PracticePageFacts
     }
 
     [Fact]
+    public void ACapo_IsOnTheNeckFromWhereItIsPut()
+    {
+        var part = DataOf("""
+            section All
+              guitar  @6 W 0 | (capo 2 on 5-3) W 0 | (capo 3) W 0 |
+            """).GetProperty("parts")[0];
+        Assert.Equal(0, part.GetProperty("capo").GetInt32());
+        var moves = part.GetProperty("capos").EnumerateArray().ToArray();
+        Assert.Equal([(4.0, 2), (8, 3)], moves.Select(move => (move.GetProperty("at").GetDouble(), move.GetProperty("fret").GetInt32())));
+        Assert.Equal([5.0, 3], Numbers(moves[0], "strings"));
+        Assert.False(moves[1].TryGetProperty("strings", out _));
+    }
+
+    [Fact]
     public void ARiff_IsAStretchForEachTimeItIsPlayed()
     {
         var song = DataOf("""

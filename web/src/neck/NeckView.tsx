@@ -4,7 +4,7 @@ import type { FreeBar, Note, Part, Scale } from '../song/song.ts';
 import { usePlayer } from '../ui/app.ts';
 import { atEachFrame } from '../ui/frames.ts';
 import { signs } from '../words.ts';
-import { capoWords, highestFret, sounding } from './capo.ts';
+import { atTime, capoWords, highestFret, sounding } from './capo.ts';
 import { dotsAt, type Window, windowFor } from './geometry.ts';
 import { type Hand, Hands, indexAt } from './moment.ts';
 import { RoleMark } from './roles.tsx';
@@ -21,8 +21,8 @@ export function NeckView() {
   const call = player.turns.value?.call;
   const called = call && player.likes.value.callShown !== 'never' ? call : undefined;
   const hands = useMemo(() => part && new Hands(call ? called?.notes ?? [] : part.notes), [part, call, called]);
-  const shown = useMemo(() => signal<{ hand: Hand; chord: number; scale: number; window: Window }>({
-    hand: { now: [], next: [] }, chord: -1, scale: -1, window: { first: 1, last: 12 },
+  const shown = useMemo(() => signal<{ hand: Hand; chord: number; scale: number; neck: Part | undefined; window: Window }>({
+    hand: { now: [], next: [] }, chord: -1, scale: -1, neck: part, window: { first: 1, last: 12 },
   }), [part]);
   const holder = useRef<HTMLDivElement>(null);
   const room = useMemo(() => signal(12), []);
@@ -58,7 +58,8 @@ export function NeckView() {
       const isShown = player.turn.peek()?.isCall !== false || player.likes.peek().callShown === 'always';
       const hand = isShown ? hands.at(seconds) : nothing;
       const [chord, scale] = [indexAt(part.chords, seconds), indexAt(part.scales, seconds)];
-      const key = [hand.now.map(n => n.id), hand.next.map(n => n.id), chord, scale, room.value, player.bar.value].join('|');
+      const neck = atTime(part, seconds);
+      const key = [neck.capo, neck.capoStrings, hand.now.map(n => n.id), hand.next.map(n => n.id), chord, scale, room.value, player.bar.value].join('|');
       if (key === before) return;
       before = key;
       const bar = player.form.barAt(seconds);
@@ -66,12 +67,12 @@ export function NeckView() {
       const reach = hands.reach(player.form.startOf(bar), player.form.endOf(bar + 1))
         ?? (region?.lowestFret !== undefined ? { low: Math.max(1, region.lowestFret), high: region.highestFret ?? region.lowestFret } : null);
       const old = shown.value.window;
-      shown.value = { hand, chord, scale, window: windowFor(reach, old, room.value, highestFret(part)) };
+      shown.value = { hand, chord, scale, neck, window: windowFor(reach, old, room.value, highestFret(neck)) };
     });
   }, [part, hands]);
 
   if (!part) return null;
-  const { hand, chord, scale, window } = shown.value;
+  const { hand, chord, scale, neck, window } = shown.value;
   const left = player.likes.value.leftHanded;
   const theScale = free.value?.rules.scale ?? player.song.scales[scale];
   return (
@@ -83,7 +84,7 @@ export function NeckView() {
         <span class="notes-now">{hand.now.length === 0 ? 'Nothing sounds' : hand.now.map(note => wordsOf(note, player.song.roles[note.role]?.words)).join('; ')}</span>
       </p>
       <div ref={holder} class="neck-drawing">
-        <Drawing window={window} part={part} left={left}
+        <Drawing window={window} part={neck ?? part} left={left}
           hand={hand} scale={theScale} free={free.value?.rules} isAnswer={player.turn.value?.isCall === false} />
       </div>
     </section>

@@ -48,6 +48,8 @@ export interface OpenString { readonly name: string; readonly midi: number }
 
 export interface Moment { readonly at: number; readonly index: number }
 
+export interface CapoMove { readonly at: number; readonly fret: number; readonly strings?: readonly [number, number] }
+
 export interface Part {
   readonly name: string;
   readonly title: string;
@@ -56,6 +58,8 @@ export interface Part {
   readonly capo: number;
   /** The lowest and the highest string under a partial capo; absent where it covers all, and frets count from it. */
   readonly capoStrings?: readonly [number, number];
+  /** Where it moves, in order of time; absent where it never does. */
+  readonly capos?: readonly CapoMove[];
   readonly frets: number;
   readonly aside: number;
   readonly notes: readonly Note[];
