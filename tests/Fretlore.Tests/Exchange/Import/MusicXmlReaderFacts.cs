@@ -124,6 +124,16 @@ public sealed class MusicXmlReaderFacts
         Assert.Contains("5,7 E 8,7 Q ,5", sheet, StringComparison.Ordinal);
     }
 
+    /// <remarks>W3C's MusicXML tutorial, "Chord Symbols": three symbols with diagrams, the last one with fingers and a barre.</remarks>
+    [Fact]
+    public void TheTutorialsChordSymbols_AreShapesWithTheirFingers()
+    {
+        var path = Repository.Check("musicxml/examples/tutorial-chord-symbols.musicxml");
+        Assert.SkipWhen(path is null, "The check values are not beside the checkout.");
+        ThroughSheet(Xml(File.ReadAllBytes(path)).Song, out var sheet);
+        Assert.Contains("shape g6-over-d [. 5 5 4 3 0]\nshape aadd9 [. 7 7 6 0 0]\nshape a11 [. 0 6f3 4f2 3f1 3f1]\n", sheet, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void ATuningAndCapo_AreTheNecks()
     {
