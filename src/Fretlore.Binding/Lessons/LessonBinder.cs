@@ -91,6 +91,7 @@ internal sealed class LessonBinder(BindContext context, TaughtReader taught)
             return null;
         }
         var step = new LessonStep(words[0].Text, [], [], null);
+        var found = context.Problems.Count;
         for (var i = 1; i < words.Length;)
         {
             var end = i + 1;
@@ -99,7 +100,8 @@ internal sealed class LessonBinder(BindContext context, TaughtReader taught)
             step = Clause(step, words[i], words[(i + 1)..end]);
             i = end;
         }
-        if (step.Teaches.Count == 0 && step.Say is null) context.Problems.Add(LessonProblems.StepTeachesNothing(setting.Span));
+        // A name that is unknown was meant to be taught.
+        if (step.Teaches.Count == 0 && step.Say is null && context.Problems.Count == found) context.Problems.Add(LessonProblems.StepTeachesNothing(setting.Span));
         return step;
     }
 

@@ -11,6 +11,8 @@ internal sealed class DiagnosticBag
 
     public bool HasErrors { get; private set; }
 
+    public int Count => found.Count;
+
     public void Add(Diagnostic diagnostic)
     {
         if (!seen.Add((diagnostic.Code, diagnostic.Span))) return;

@@ -14,6 +14,12 @@ internal static class ScratchFile
 
     /// <exception cref="IOException">There is no room.</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be written there.</exception>
-    public static Stream Open() => new FileStream(
-        Path.Combine(Folder, $"fretlore-{Guid.NewGuid():N}.tmp"), FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, 1 << 16, FileOptions.DeleteOnClose);
+    public static Stream Open()
+    {
+        var path = Path.Combine(Folder, $"fretlore-{Guid.NewGuid():N}.tmp");
+        var room = new FileStream(path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.Delete, 1 << 16, FileOptions.DeleteOnClose);
+        // Gone from the folder at once, so that a run that is killed leaves nothing there.
+        File.Delete(path);
+        return room;
+    }
 }

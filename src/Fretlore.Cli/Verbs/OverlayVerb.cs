@@ -44,7 +44,7 @@ internal static class OverlayVerb
         }
         var frame = FilmFrame.All.Single(f => f.Name == asked.Frame);
         var overlays = opened.Workspace.PlanOverlays(plan, frame, asked.Rate, asked.Step);
-        if (overlays.Tabs.Length + overlays.Shapes.Length == 0) return WrongUse.Write(surroundings.Error, "there is nothing to lay over this film: no step plays a riff.", string.Join(' ', plan.Remarks));
+        if (overlays.Tabs.Length + overlays.Shapes.Length == 0) return WrongUse.Write(surroundings.Error, "there is nothing to lay over this film: no step plays a riff.", plan.Remarks.Count > 0 ? string.Join(' ', plan.Remarks) : "Choose another step, or teach a riff that has notes.");
         if (OutputPlace.RefuseFolder(surroundings, asked.Output, path => OverlayFolder.IsFree(path) ? null : ($"{asked.Output} is already there and was left as it is.", "Name a new folder with -o.")) is { } unfit) return unfit;
         return Write(surroundings, asked, opened.Song, overlays, frame);
     }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Fretlore.Cli.Files;
 using Fretlore.Tests.Outside;
 using Fretlore.Tests.Songs;
 
@@ -10,6 +11,26 @@ public sealed class LessonFacts : IDisposable
     private static readonly string Demo = Path.Combine(Repository.Root, "demo", "salt-furnace.lore");
 
     private readonly Desktop desktop = new();
+
+    [Fact]
+    public void StepThatTeachesAnUnknownName_IsOneMistake()
+    {
+        desktop.Write("odd.lore", Sheets.Top + "riff main\n  @6 W 0 |\n\nsection All\n  guitar  main\n\nlesson\n  step \"Main\" teach mian\n");
+        Assert.Equal(1, desktop.Run("lesson", "odd.lore"));
+        Assert.Contains("`mian` is no riff, section or road map of this sheet.", desktop.Error, StringComparison.Ordinal);
+        Assert.EndsWith("No lesson was planned: 1 error in odd.lore.\n", desktop.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ScratchFile_IsInNoFolder_AndHoldsWhatIsWrittenToIt()
+    {
+        var before = Directory.GetFiles(ScratchFile.Folder, "fretlore-*.tmp").ToHashSet();
+        using var room = ScratchFile.Open();
+        room.Write([1, 2, 3]);
+        room.Position = 1;
+        Assert.Equal(2, room.ReadByte());
+        Assert.True(room is FileStream { Name: var name } && !before.Contains(name) && !File.Exists(name));
+    }
 
     [Fact]
     public void Lesson_PrintsTheFilmMinuteByMinute_WhatIsMissing_AndTheCautions()
