@@ -45,6 +45,12 @@ public enum TextFindingKind
     /// <summary>A fret that no neck has.</summary>
     NoSuchFret,
 
+    /// <summary>A fret of a string that a capo covers further up.</summary>
+    FretBehindCapo,
+
+    /// <summary>A capo on strings that the part does not have, or on all of them by name.</summary>
+    CapoMisplaced,
+
     /// <summary>A letter O where a zero must be meant.</summary>
     LetterTakenForZero,
 

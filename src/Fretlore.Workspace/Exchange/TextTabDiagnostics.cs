@@ -58,6 +58,12 @@ internal static class TextTabDiagnostics
     public static Diagnostic EncodingTaken(TextSpan span) => Hint(
         "FL6017", span, "The text is not UTF-8: it is read as Western European (ISO 8859-1).", "Save it as UTF-8 if names look wrong.");
 
+    public static Diagnostic FretBehindCapo(TextSpan span, string fret) => Warning(
+        "FL6018", span, $"The capo covers this string at fret {fret} or above it: the note is left out.", "Under a capo over some strings frets count from the nut: write 0 for the string as the capo stops it.");
+
+    public static Diagnostic CapoMisplaced(TextSpan span, string strings) => Warning(
+        "FL6019", span, $"The capo can't lie on strings {strings} here: it is left out.", "Name strings that the part has, next to each other; for all of them write its fret alone.");
+
     /// <summary>A finding of a text that was imported, at its place there.</summary>
     public static Finding Of(TextFinding found)
     {
@@ -81,6 +87,8 @@ internal static class TextTabDiagnostics
         TextFindingKind.LinesMissing => LinesMissing(default, what),
         TextFindingKind.RepeatTaken => RepeatTaken(default, what),
         TextFindingKind.NoSuchFret => NoSuchFret(default, what),
+        TextFindingKind.FretBehindCapo => FretBehindCapo(default, what),
+        TextFindingKind.CapoMisplaced => CapoMisplaced(default, what),
         TextFindingKind.LetterTakenForZero => LetterTakenForZero(default),
         TextFindingKind.UpsideDown => UpsideDown(default),
         _ => EncodingTaken(default),

@@ -125,7 +125,7 @@ internal sealed class BarEvents(TextFindings findings)
         var (number, fret) = (new StringNumber(note.String), new Fret(note.Fret));
         if (note.Fret > highest || neck.Capo.IsBehind(number, fret))
         {
-            findings.Add(TextFindingKind.NoSuchFret, note.Line, note.Index, 1, SheetWords.Of(note.Fret));
+            findings.Add(note.Fret > highest ? TextFindingKind.NoSuchFret : TextFindingKind.FretBehindCapo, note.Line, note.Index, 1, SheetWords.Of(note.Fret));
             return null;
         }
         var sounding = note.Harmonic switch

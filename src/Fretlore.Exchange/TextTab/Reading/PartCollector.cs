@@ -182,7 +182,9 @@ internal sealed class PartCollector(TextFindings findings, Remarks remarks, bool
         var tuning = TuningFor(lines);
         var title = name;
         for (var n = 2; byName.ContainsKey(title); n++) title = string.Create(CultureInfo.InvariantCulture, $"{name} {n}");
-        current = new ReadPart(title, tuning, Heading.Capo is { } capo && capo.Fits(tuning.StringCount) ? capo : Capo.Off);
+        var capo = Heading.Capo ?? Capo.Off;
+        if (!capo.Fits(tuning.StringCount)) findings.Add(TextFindingKind.CapoMisplaced, lines[0].Line, 0, Math.Max(1, lines[0].Start), capo.Strings);
+        current = new ReadPart(title, tuning, capo.Fits(tuning.StringCount) ? capo : Capo.Off);
         if (Parts.Count == ImportLimits.MostParts) throw new RefusedFileException("The tab has more parts than are taken.", "Import the parts you want on their own.");
         byName[title] = current;
         Parts.Add(current);

@@ -135,6 +135,18 @@ public sealed class TextTabReaderFacts
         Assert.Equal([(6, 0), (5, 2), (5, 2)], notes.Select(n => (n.String.Value, n.Fret.Number)));
     }
 
+    [Theory]
+    [InlineData("5-3", "2 on 5-3", new[] { 52, 67 }, TextFindingKind.FretBehindCapo)]
+    [InlineData("strings 5-3", "2 on 5-3", new[] { 52, 67 }, TextFindingKind.FretBehindCapo)]
+    [InlineData("9-7", "off", new[] { 50, 56, 67 }, TextFindingKind.CapoMisplaced)]
+    public void ACapoOverSomeStrings_IsRead_AndWhatCantBeUnderItIsSaid(string strings, string capo, int[] heights, TextFindingKind said)
+    {
+        var made = Read($"Tuning: E2 A2 D3 G3 B3 E4\nCapo: 2 on {strings}\n\ne|--------3-|\nB|----------|\nG|-----1----|\nD|--0-------|\nA|----------|\nE|----------|\n");
+        Assert.Equal(capo, made.Song.Parts[0].Neck.Capo.ToString());
+        Assert.Equal(heights, made.Song.Parts[0].Bars.SelectMany(bar => bar.Notes).Select(note => note.Sounding.Midi));
+        Assert.Contains(made.Findings, found => found.Kind == said);
+    }
+
     [Fact]
     public void ATabUpsideDown_IsTurnedRound()
     {
