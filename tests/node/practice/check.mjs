@@ -61,9 +61,13 @@ const checks = {
       await page.keyboard.press('l');
       await page.waitForTimeout(300);
       const period = 2 * 100 / speed;
-      const heard = await hear(page, 2.6 * period + 0.5);
-      const first = onsets(heard, 0.35 * 100 / speed)[1];
-      late[speed] = [0, 0.25, 0.5].map(share => lateness(heard, first + share * period, period)).filter(value => value !== null).map(value => value * 1000);
+      // A machine with much else to do may begin late: then it is listened to for longer.
+      late[speed] = [];
+      for (let more = 0; more < 4 && late[speed].length === 0; more++) {
+        const heard = await hear(page, (2.6 + more) * period + 0.5);
+        const first = onsets(heard, 0.35 * 100 / speed)[1];
+        if (first !== undefined) late[speed] = [0, 0.25, 0.5].map(share => lateness(heard, first + share * period, period)).filter(value => value !== null).map(value => value * 1000);
+      }
       await page.keyboard.press('l');
     }
     const { errors } = page;
