@@ -47,10 +47,21 @@ public static class TextTabWriter
         return new WrittenTab(text.ToString(), remarks.ToImmutable());
     }
 
+    /// <summary>One part's lines alone, without title and tuning, and what its signs mean.</summary>
+    public static string WritePart(Song song, SongReading reading, int part, TabStyle? style = null)
+    {
+        var text = new StringBuilder();
+        var signs = new TabSigns();
+        new TabPart(song, reading, part, Math.Clamp((style ?? new TabStyle()).Width, TabStyle.Narrowest, TabStyle.Widest), signs, new Remarks()).Write(text);
+        signs.WriteLegend(text);
+        return text.ToString();
+    }
+
     private static void LeaveOut(Song song, Remarks remarks)
     {
         foreach (var part in song.Parts.Where(p => p.Sound is not null)) remarks.Add(RemarkKind.LeftOut, "The sound is not carried over.", part.Title);
         if (song.RoadMaps.Count > 0) remarks.Add(RemarkKind.LeftOut, "The rules of road maps are not carried over.");
         if (song.Lesson is not null) remarks.Add(RemarkKind.LeftOut, "The lesson is not carried over.");
+        if (song.Recordings.Count > 0) remarks.Add(RemarkKind.LeftOut, "The times of recordings are not carried over.");
     }
 }

@@ -19,6 +19,15 @@ namespace Fretlore.Lesson.Kit;
 /// <param name="Bars">How many bars the lick itself has: the card's first.</param>
 internal sealed record KitLick(string Path, string Title, Song Card, int Bars)
 {
+    /// <summary>What it is, as the lesson's steps say.</summary>
+    public required Taught What { get; init; }
+
+    /// <summary>How fast it is played in the song.</summary>
+    public required Tempo Tempo { get; init; }
+
+    /// <summary>As it is played, then elsewhere on the neck and in other keys.</summary>
+    public required ImmutableArray<LickVersion> Versions { get; init; }
+
     /// <summary>A line longer than this is no lick.</summary>
     private const int MostBars = 8;
 
@@ -42,7 +51,12 @@ internal sealed record KitLick(string Path, string Title, Song Card, int Bars)
         var versions = source.Once($"lick {subject.What}", (riff, tempo, cards.Home), () => cards.Of(riff, tempo));
         versions = versions.SetItem(0, versions[0] with { Fingers = LickFingers.Of(OnPages(source.Song, subject, riff), source.Hands) });
         var path = string.Create(CultureInfo.InvariantCulture, $"licks/{number:00}-{KitFile.NameOf(subject.What.ToString())}");
-        return new KitLick(path, title, LickCardSong.Of(source.Song, title, subject.Why.ToString(), tempo, versions), riff.Bars.Count);
+        return new KitLick(path, title, LickCardSong.Of(source.Song, title, subject.Why.ToString(), tempo, versions), riff.Bars.Count)
+        {
+            What = subject.What,
+            Tempo = tempo,
+            Versions = versions,
+        };
     }
 
     // Its bars where the song plays them first: the pages have its fingers there. One that is not played stands among the riffs.

@@ -73,6 +73,9 @@ internal sealed record StepData
 
     public required IReadOnlyList<CallOutData> CallOuts { get; init; }
 
+    /// <summary>Its licks elsewhere on the neck and in other keys.</summary>
+    public required IReadOnlyList<VersionData> Versions { get; init; }
+
     /// <summary>Names of the shapes it uses.</summary>
     public required IReadOnlyList<string> Shapes { get; init; }
 
@@ -91,6 +94,9 @@ internal sealed record StepData
     /// <summary>Minutes to spend on it in one sitting.</summary>
     public required int Minutes { get; init; }
 }
+
+/// <summary>A lick in another place or key, as plain-text tab.</summary>
+internal sealed record VersionData(string Name, string Title, string Hand, string? Fingers, string Tab);
 
 /// <summary>What a teacher says about a riff.</summary>
 internal sealed record CallOutData(string Name, IReadOnlyList<string> Headline, IReadOnlyList<string> WalkThrough, IReadOnlyList<string> NoteByNote);

@@ -27,6 +27,7 @@ internal sealed class LessonMaker(PerformedSong performed, SongHands hands, Theo
             Speeds = [.. step.SpeedPercents],
             Say = step.Say,
             CallOuts = [.. step.CallOuts.Select(c => new CallOutData(c.Name, [.. c.Headline], [.. c.WalkThrough], [.. c.NoteByNote]))],
+            Versions = [.. step.Versions.Select(v => new VersionData(v.Name, v.Title, v.Hand, v.Fingers.Length == 0 ? null : v.Fingers, v.Tab))],
             Shapes = [.. step.Teaches.SelectMany(ShapesOf).Distinct()],
             Chords = [.. stretches.SelectMany(s => theory.ChordsIn(s.Part, s.FirstBar, s.BarCount)).Distinct()],
             Scales = [.. stretches.SelectMany(s => theory.ScalesIn(s.Part, s.FirstBar, s.BarCount)).Distinct()],

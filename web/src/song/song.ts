@@ -95,12 +95,16 @@ export interface Shape { readonly name: string; readonly symbol?: string; readon
 
 export interface CallOut { readonly name: string; readonly headline: readonly string[]; readonly walkThrough: readonly string[]; readonly noteByNote: readonly string[] }
 
+/** A lick in another place or key. */
+export interface Version { readonly name: string; readonly title: string; readonly hand: string; readonly fingers?: string; readonly tab: string }
+
 export interface Step {
   readonly title: string;
   readonly teaches: readonly string[];
   readonly speeds: readonly number[];
   readonly say?: string;
   readonly callOuts: readonly CallOut[];
+  readonly versions: readonly Version[];
   readonly shapes: readonly string[];
   readonly chords: readonly number[];
   readonly scales: readonly number[];

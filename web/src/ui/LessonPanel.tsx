@@ -68,6 +68,18 @@ function StepBody({ step }: { step: Step }) {
           </details>
         </section>
       ))}
+      {step.versions.length > 0 && (
+        <details>
+          <summary>Elsewhere on the neck and in other keys</summary>
+          {step.versions.map((version, i) => (
+            <section key={i}>
+              <h4>{step.versions.some(other => other.name !== version.name) ? `${version.name}: ${version.title}` : version.title}</h4>
+              <p class="quiet">{version.hand === 'none' ? 'Open strings only' : `For the hand: ${version.hand}`}{version.fingers ? `. ${signs(version.fingers)}` : ''}.</p>
+              <pre class="tab" tabIndex={0} role="group" aria-label={`Tab: ${version.title}`}>{version.tab}</pre>
+            </section>
+          ))}
+        </details>
+      )}
       {shapes.length > 0 && <div class="frames">{shapes.map(shape => <ChordFrame key={shape.name} shape={shape} />)}</div>}
       {(step.chords.length > 0 || step.scales.length > 0) && (
         <details>

@@ -1,13 +1,17 @@
 using System.Collections.Immutable;
+using Fretlore.Exchange.TextTab;
 using Fretlore.Hands.Plans;
 using Fretlore.Lesson.CallOuts;
 using Fretlore.Lesson.CallOuts.RoadMaps;
+using Fretlore.Lesson.Licks;
+using Fretlore.Lesson.Subjects;
 using Fretlore.Lesson.Script;
 using Fretlore.Music;
 using Fretlore.Performance;
 using Fretlore.Practice;
 using Fretlore.Reading;
 using Fretlore.RoadMaps.Takes;
+using Fretlore.Score;
 
 namespace Fretlore.Lesson.Kit.Sections;
 
@@ -77,9 +81,20 @@ internal sealed class PracticeSection : IKitSection
             .Select(step => (Step: step, Names: step.Teaches.Select(taught => taught.Name).ToValueList()))
             .Select(named => new PracticeStep(
                 named.Step.Title, named.Names, named.Step.SpeedPercents, named.Step.Say,
-                named.Names.Where(callOuts.ContainsKey).Select(name => Of(callOuts[name])).ToValueList()))
+                named.Names.Where(callOuts.ContainsKey).Select(name => Of(callOuts[name])).ToValueList())
+            {
+                Versions = source.Licks.Where(lick => named.Step.Teaches.Contains(lick.What)).SelectMany(lick => VersionsOf(lick, source.Song)).ToValueList(),
+            })
             .ToValueList();
     }
+
+    // Narrow enough for the panel beside the music.
+    private static IEnumerable<PracticeVersion> VersionsOf(KitLick lick, Song song) => lick.Versions.Skip(1).Select(version =>
+    {
+        var alone = RiffSong.Of(song, LickCard.Numbered(version.Lick), lick.Tempo);
+        var tab = TextTabWriter.WritePart(alone, SongReader.Read(alone), 0, new TabStyle(TabStyle.Narrowest));
+        return new PracticeVersion(lick.Title, version.Title, version.Hand.Difficulty.ToString().ToLowerInvariant(), version.Fingers, tab);
+    });
 
     private static PracticeCallOut Of(CallOut callOut) =>
         new(callOut.SpokenName, callOut.Headline.Breaths, callOut.WalkThrough.Breaths, callOut.NoteByNote.Breaths);
