@@ -102,6 +102,7 @@ internal sealed class LoadReader(GripRules rules, IReadOnlyList<Moment> moments,
     private string Stretch(Grip grip)
     {
         var fingers = Enumerable.Range(1, Grip.FingerCount - 1).Where(grip.Uses).ToList();
+        if (fingers.Count == 0) return $"the thumb where the sheet wants it at fret {grip.FretOf((int)Finger.Thumb)}";
         if (fingers.Count == 1) return $"the {FingerWords.Of((Finger)fingers[0])} reaching out of the position to fret {grip.FretOf(fingers[0])}";
         var (low, high) = (grip.FretOf(fingers[0]), grip.FretOf(fingers[^1]));
         var way = rules.Place(high) - rules.Place(low);

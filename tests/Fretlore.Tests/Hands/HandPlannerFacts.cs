@@ -17,6 +17,14 @@ public sealed class HandPlannerFacts
     public void AScaleInPosition_HasOneFingerAFret(string music, string fingers) => Assert.Equal(fingers, Fingers(Sheets.Line(music + " |")));
 
     [Fact]
+    public void AThumbAskedForOnTwoStrings_IsToldAsWhatItIs()
+    {
+        var line = HandPlanner.Plan(Sheets.Line("@65 W [3f0 3f0] |")).Parts[0];
+        Assert.Contains("the thumb where the sheet wants it at fret 3", line.Bars[0].Reasons);
+        Assert.Contains(line.Problems, problem => problem.Kind == HandProblemKind.StatedFingersDontReach);
+    }
+
+    [Fact]
     public void AGlide_KeepsItsFinger()
     {
         var song = Sheets.Line("Q @4 5 5;12 14 |");
