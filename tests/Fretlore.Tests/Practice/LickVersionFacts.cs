@@ -34,7 +34,7 @@ public sealed class LickVersionFacts
     public void EachVersion_IsTabThatReadsBackInItsPlace()
     {
         var workspace = SongWorkspace.Open(new SourceText(Sheet));
-        var made = Assert.IsType<KitResult.Made>(workspace.MakeKit(new KitOptions()));
+        var made = Assert.IsType<KitResult.Made>(workspace.MakeKit(new KitOptions(), stop: TestContext.Current.CancellationToken));
         var page = made.Kit.Files.FirstOrDefault(file => file.Path == "practice.html");
         Assert.SkipWhen(page is null, string.Join('\n', made.Cautions));
         var versions = SongIn(Encoding.UTF8.GetString(page!.Bytes.AsSpan())).GetProperty("steps")[0].GetProperty("versions").EnumerateArray().ToArray();
