@@ -11,7 +11,7 @@ internal readonly record struct PageWhite(double Gap, double Wider);
 internal static class PageBreaker
 {
     private const double NaturalGap = HouseStyle.SystemGap * 1.6;
-    private const double WidestGap = 22;
+    private const double WidestGap = 28;
     private const double WidestInFrame = 18;
 
     // A gap between two parts grows by this share of what one between systems grows by.
