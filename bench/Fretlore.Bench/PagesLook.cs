@@ -6,6 +6,7 @@ using System.Xml.Linq;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout;
+using Fretlore.Engraving.Layout.Reuse;
 using Fretlore.Engraving.Output;
 using Fretlore.Exchange.Import;
 using Fretlore.Exchange.MusicXml;
@@ -40,7 +41,7 @@ internal static class PagesLook
         var open = SongWorkspace.Open(new SourceText(sheet, "bench.lore"));
         var edited = open.Song! with { Bars = [.. open.Song!.Bars.Items.Select((b, i) => i == bars / 2 ? b with { EndLine = BarLine.Double } : b)] };
         var engraver = new PageEngraver(fonts.Music, fonts.Texts);
-        var left = ((EngravingResult.Pages)engraver.Engrave(open.Song!, open.Reading, new PageOptions())).Layout;
+        var left = ((EngravingResult.Pages)engraver.Engrave(open.Song!, open.Reading, new PageOptions(), earlier: EarlierLayout.Empty)).Layout;
         var (whole, wholeBest) = Measure(() => engraver.Engrave(edited, open.Reading, new PageOptions()));
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{bars} bars laid out: median {whole:0.0} ms, best {wholeBest:0.0} ms{wantedOfWhole}"));
         var (median, best) = Measure(() => engraver.Engrave(edited, open.Reading, new PageOptions(), earlier: left));

@@ -15,7 +15,7 @@ public abstract record EngravingResult
     /// <param name="StaffSpace">Millimetres a staff space takes: as asked, or less where a bar or system would not fit otherwise.</param>
     public sealed record Pages(Document Document, double StaffSpace) : EngravingResult
     {
-        /// <summary>What this layout leaves for the next one of the song.</summary>
+        /// <summary>What this layout leaves for the next one of the song; null where none was expected.</summary>
         public EarlierLayout? Layout { get; init; }
     }
 

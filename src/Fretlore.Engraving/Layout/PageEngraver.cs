@@ -34,7 +34,10 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
     /// <param name="reading">Its reading.</param>
     /// <param name="options">How it is put on pages.</param>
     /// <param name="hands">Its hand plan; without one only the fingers the sheet says can be shown.</param>
-    /// <param name="earlier">What an earlier layout of the song with these fonts left: saves the time for systems that have not changed, and changes nothing else.</param>
+    /// <param name="earlier">
+    /// What the layout before left, with the same fonts: saves the time for systems that have not changed, and changes nothing else. Null where there
+    /// will be no next one, to which nothing is left then.
+    /// </param>
     public EngravingResult Engrave(Song song, SongReading reading, PageOptions options, SongHands? hands = null, EarlierLayout? earlier = null)
     {
         if (song.Bars.Count == 0 || song.Parts.Count == 0) return Refuse("The song has no bars to print.", "Add a section in which a part plays a riff.");
@@ -54,7 +57,7 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
         var frames = options.ChordFrames ? new FrameRows(ink, model, reading, options.SymbolStyle, showsFingers) : null;
 
         var sources = new SystemSources(options, model, reading, chords);
-        var unchanged = earlier is null ? null : new UnchangedMeasures(earlier, sources);
+        var unchanged = earlier?.Sources is { } before ? new UnchangedMeasures(earlier, before, sources) : null;
         var drawn = ImmutableArray.CreateBuilder<DrawnSystem>();
 
         EngravingResult.Pages? result = null;
@@ -79,7 +82,7 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
         }
         return result is null ? Refuse("A bar, or a system with all its parts, is larger than the paper.", "Use larger paper or print fewer parts on it.") : Leaving(result);
 
-        EngravingResult.Pages Leaving(EngravingResult.Pages pages) => pages with { Layout = new EarlierLayout(sources, drawn.ToImmutable()) };
+        EngravingResult.Pages Leaving(EngravingResult.Pages pages) => earlier is null ? pages : pages with { Layout = new EarlierLayout(sources, drawn.ToImmutable()) };
 
         Document? Pages(double space, double left, double margin)
         {
@@ -88,8 +91,9 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
             var systems = ImmutableArray.CreateBuilder<EngravedSystem>();
             foreach (var geometry in Systems(model, names, spacings, left, margin))
             {
-                drawn.Add(unchanged?.Find(geometry, width) ?? new DrawnSystem(geometry, width, engraver.Draw(geometry)));
-                systems.Add(drawn[^1].System);
+                var system = unchanged?.Find(geometry, width) ?? new DrawnSystem(geometry, width, engraver.Draw(geometry));
+                if (earlier is not null) drawn.Add(system);
+                systems.Add(system.System);
             }
             systems.AddRange(AfterTheMusic(ink, model, options, frames, left, margin, width));
             return new PageAssembler(ink, options, frames, space).Assemble(model, systems.DrainToImmutable());

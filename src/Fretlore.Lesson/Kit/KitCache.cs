@@ -16,7 +16,7 @@ public sealed class KitCache
     public bool TookOldSound { get; private set; }
 
     /// <summary>What the last layout of the whole song leaves for the next.</summary>
-    internal EarlierLayout? Layout { get; set; }
+    internal EarlierLayout Layout { get; set; } = EarlierLayout.Empty;
 
     internal void Begin() => TookOldSound = false;
 

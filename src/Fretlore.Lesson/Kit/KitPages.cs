@@ -30,7 +30,7 @@ internal sealed class KitPages(KitSource source)
     public EngravingResult EngraveWhole()
     {
         var engraved = engraver.Engrave(song, reading, Whole, source.Hands, source.Cache?.Layout);
-        if (source.Cache is { } cache && engraved is EngravingResult.Pages { Layout: var layout }) cache.Layout = layout;
+        if (source.Cache is { } cache && engraved is EngravingResult.Pages { Layout: { } layout }) cache.Layout = layout;
         return engraved;
     }
 

@@ -13,13 +13,16 @@ namespace Fretlore.Engraving.Layout.Reuse;
 /// </remarks>
 public sealed class EarlierLayout
 {
-    internal EarlierLayout(SystemSources sources, ImmutableArray<DrawnSystem> systems)
+    internal EarlierLayout(SystemSources? sources, ImmutableArray<DrawnSystem> systems)
     {
         Sources = sources;
         Systems = systems;
     }
 
-    internal SystemSources Sources { get; }
+    /// <summary>Before the first layout: nothing to take over.</summary>
+    public static EarlierLayout Empty { get; } = new(null, []);
+
+    internal SystemSources? Sources { get; }
 
     /// <summary>Of each size that was tried.</summary>
     internal ImmutableArray<DrawnSystem> Systems { get; }

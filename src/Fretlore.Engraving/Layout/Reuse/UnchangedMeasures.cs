@@ -13,10 +13,11 @@ internal sealed class UnchangedMeasures
     private readonly ImmutableArray<bool> isSame;
 
     /// <param name="earlier">The earlier layout.</param>
+    /// <param name="before">What it was drawn from.</param>
     /// <param name="now">What this one is drawn from.</param>
-    public UnchangedMeasures(EarlierLayout earlier, SystemSources now)
+    public UnchangedMeasures(EarlierLayout earlier, SystemSources before, SystemSources now)
     {
-        (this.earlier, before, this.now) = (earlier, earlier.Sources, now);
+        (this.earlier, this.before, this.now) = (earlier, before, now);
         if (!AreSameRows()) return;
         var old = before.Model.Measures;
         isSame = [.. now.Model.Measures.Select((measure, i) => i < old.Length && IsSame(old[i], measure))];

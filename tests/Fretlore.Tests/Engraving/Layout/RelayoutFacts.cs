@@ -36,7 +36,7 @@ public class RelayoutFacts
     public void EditOfABar_KeepsTheOtherSystems()
     {
         var song = StudySongs.TwoGuitars(48);
-        var left = Pages(song, new PageOptions()).Layout;
+        var left = Pages(song, new PageOptions(), EarlierLayout.Empty).Layout;
         var after = Pages(song.WithBar(20, b => b with { EndLine = BarLine.Double }), new PageOptions(), left).Layout!;
         var fresh = after.Systems.Where(s => !left!.Systems.Contains(s)).ToArray();
         Assert.InRange(fresh.Length, 1, 2);
@@ -47,7 +47,7 @@ public class RelayoutFacts
     public void LayoutOfAnotherPaper_LeavesNothingToTakeOver()
     {
         var song = StudySongs.TwoGuitars(24);
-        var left = Pages(song, new PageOptions { Paper = Paper.Letter }).Layout;
+        var left = Pages(song, new PageOptions { Paper = Paper.Letter }, EarlierLayout.Empty).Layout;
         Assert.Equal(Pages(song, new PageOptions()).Document, Pages(song, new PageOptions(), left).Document);
     }
 
@@ -55,7 +55,7 @@ public class RelayoutFacts
     {
         SongHands? Hands(Song of) => withHands ? HandPlanner.Plan(of) : null;
         var engraver = new PageEngraver(Fonts.Music, Fonts.Texts);
-        if (engraver.Engrave(song, SongReader.Read(song), options, Hands(song)) is not EngravingResult.Pages { Layout: var left }) return;
+        if (engraver.Engrave(song, SongReader.Read(song), options, Hands(song), EarlierLayout.Empty) is not EngravingResult.Pages { Layout: var left }) return;
         var (reading, hands) = (SongReader.Read(edited), Hands(edited));
         var whole = engraver.Engrave(edited, reading, options, hands);
         var quick = engraver.Engrave(edited, reading, options, hands, left);
