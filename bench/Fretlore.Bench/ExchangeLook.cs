@@ -50,28 +50,6 @@ internal static class ExchangeLook
         }
         Array.Sort(times);
         output.WriteLine(string.Create(
-            CultureInfo.InvariantCulture, $"{name,-32} median {times[Runs / 2],7:0.0} ms  best {times[0],7:0.0} ms  allocates {(double)allocated / size,5:0.0} times the file, holds at most {(double)MostHeld(way) / size,5:0.0} times  {wanted}").TrimEnd());
-    }
-
-    // What cannot be let go of, looked at all the way through: everything that can be is collected before each look.
-    private static long MostHeld(Func<object> way)
-    {
-        GC.Collect();
-        var (before, most, isDone) = (GC.GetTotalMemory(forceFullCollection: true), 0L, false);
-        var watcher = new Thread(() =>
-        {
-            while (!Volatile.Read(ref isDone))
-            {
-                GC.Collect(GC.MaxGeneration, GCCollectionMode.Forced, blocking: true);
-                most = Math.Max(most, GC.GetTotalMemory(forceFullCollection: false) - before);
-                Thread.Sleep(1);
-            }
-        });
-        watcher.Start();
-        var made = way();
-        Volatile.Write(ref isDone, true);
-        watcher.Join();
-        GC.KeepAlive(made);
-        return most;
+            CultureInfo.InvariantCulture, $"{name,-32} median {times[Runs / 2],7:0.0} ms  best {times[0],7:0.0} ms  allocates {(double)allocated / size,5:0.0} times the file, holds at most {(double)HeldMemory.Most(way) / size,5:0.0} times  {wanted}").TrimEnd());
     }
 }

@@ -27,6 +27,15 @@ internal static class HandsLook
         Measure(output, "hand plan", notes.Count, () => HandPlanner.Plan(song), "20,000 notes a second");
         Measure(output, "pitches to places", notes.Count, () => NotePlacer.Place(notes, part.Neck, HandSize.Average, mayArrange: false), "");
 
+        // Of ten times as many notes: what is held for a note may not grow with them.
+        foreach (var bars in (ReadOnlySpan<int>)[Bars / 10, Bars])
+        {
+            var both = Stages.Song(GeneratedSong.Sheet(bars));
+            var one = both with { Parts = [both.Parts.First(p => p.Neck.StringCount == 6)], Riffs = [], RiffUses = [] };
+            var planned = one.Parts[0].Bars.Sum(bar => bar.Notes.Count());
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"hand plan, {bars,4} bars  holds at most {HeldMemory.Most(() => HandPlanner.Plan(one)) / planned,6:#,0} bytes a note, its plan included"));
+        }
+
         // One fret changed in the middle of a song: all of it planned again, and only what changed.
         var sheet = GeneratedSong.Sheet(EditedBars);
         var at = sheet.IndexOf("E 8 7", sheet.Length / 2, StringComparison.Ordinal);
