@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using Fretlore.Syntax;
@@ -34,22 +33,8 @@ internal static class ExchangeLook
 
     private static void Measure(TextWriter output, string name, Func<object> way, int size, string wanted)
     {
-        var warm = Stopwatch.StartNew();
-        do way();
-        while (warm.Elapsed < TimeSpan.FromSeconds(2));
-        var times = new double[Runs];
-        var allocated = 0L;
-        for (var run = 0; run < Runs; run++)
-        {
-            GC.Collect();
-            var before = GC.GetAllocatedBytesForCurrentThread();
-            var watch = Stopwatch.StartNew();
-            way();
-            times[run] = watch.Elapsed.TotalMilliseconds;
-            allocated = GC.GetAllocatedBytesForCurrentThread() - before;
-        }
-        Array.Sort(times);
+        var timing = Timing.Of(way, Runs);
         output.WriteLine(string.Create(
-            CultureInfo.InvariantCulture, $"{name,-32} median {times[Runs / 2],7:0.0} ms  best {times[0],7:0.0} ms  allocates {(double)allocated / size,5:0.0} times the file, holds at most {(double)HeldMemory.Most(way) / size,5:0.0} times  {wanted}").TrimEnd());
+            CultureInfo.InvariantCulture, $"{name,-32} median {timing.Median,7:0.0} ms  best {timing.Best,7:0.0} ms  allocates {(double)timing.Allocated / size,5:0.0} times the file, holds at most {(double)HeldMemory.Most(way) / size,5:0.0} times  {wanted}").TrimEnd());
     }
 }

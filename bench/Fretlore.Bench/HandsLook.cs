@@ -63,22 +63,10 @@ internal static class HandsLook
 
     private static void Measure(TextWriter output, string name, int notes, Func<object> way, string wanted)
     {
-        way();
-        var times = new double[Runs];
-        var allocated = 0L;
-        for (var run = 0; run < Runs; run++)
-        {
-            GC.Collect();
-            var before = GC.GetAllocatedBytesForCurrentThread();
-            var watch = Stopwatch.StartNew();
-            way();
-            times[run] = watch.Elapsed.TotalSeconds;
-            allocated = GC.GetAllocatedBytesForCurrentThread() - before;
-        }
-        Array.Sort(times);
+        var timing = Timing.Of(way, Runs);
         output.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{name,-20} median {notes / times[Runs / 2],9:#,0} notes/s  best {notes / times[0],9:#,0} notes/s  allocates {allocated / notes,6:#,0} bytes a note  {wanted}").TrimEnd());
+            $"{name,-20} median {1000 * notes / timing.Median,9:#,0} notes/s  best {1000 * notes / timing.Best,9:#,0} notes/s  allocates {timing.Allocated / notes,6:#,0} bytes a note  {wanted}").TrimEnd());
     }
 
     // The part's pitches and times, without its strings.

@@ -12,7 +12,7 @@ namespace Fretlore.Tests.Practice;
 public sealed class LickVersionFacts
 {
     private const string Sheet = """
-        title   Turnstile
+        title   Swing Gate at Noon
         tuning  E2 A2 D3 G3 B3 E4
         meter   4/4
         tempo   Q = 100

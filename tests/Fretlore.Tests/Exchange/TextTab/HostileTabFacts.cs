@@ -15,24 +15,10 @@ public sealed class HostileTabFacts
     private static readonly string[] Pieces =
         ["|", ":|", "|:", "-", "--------", "12", "999", "e|--", "\n", "\r", "\t", "(7/8)", "x4", "1.---|", "PM---|", "E E Q", "\0", "é", "Tuning: X", "Capo: 99", "Tempo: 0", "Metre: 0/0", "rest 999", "E:3", "[Verse]", "h", "b(1/0)", "<99>"];
 
-    private const string Posted = """
-        Tuning: drop D
-        Tempo: 130 bpm
-
-        INTRO
-
-        e|-----------------|-----------------|
-        B|-----------------|-----------------|
-        G|-----------------|---------7-5-----|
-        D|---------3-5-----|-----5-7-----7-5-|
-        A|-----3-5-----5-3-|-3-5-------------|
-        D|-0-0-------------|-----------------|  x2
-        """;
-
     [Fact]
     public void ADamagedTab_IsReadOrRefused_AndWhatIsReadCanBeWritten()
     {
-        var seeds = new[] { Posted, Own(StudySongs.Plain()), Own(StudySongs.Legato()) };
+        var seeds = new[] { PostedTab.LowRiff, Own(StudySongs.Plain()), Own(StudySongs.Legato()) };
         var (made, refused, invalid, slowest) = (0, 0, 0, new Slowest());
         Parallel.For(0, Soak.Files(UsualFiles), new ParallelOptions { MaxDegreeOfParallelism = 2 }, number =>
         {

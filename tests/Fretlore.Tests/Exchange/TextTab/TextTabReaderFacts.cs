@@ -10,19 +10,7 @@ namespace Fretlore.Tests.Exchange.TextTab;
 /// <summary>Plain-text tab as people post it (all of it invented here): what is read, what is guessed, and that the guesses are said.</summary>
 public sealed class TextTabReaderFacts
 {
-    private const string Posted = """
-        Here's the riff from Copper Kettle, hope you like it!!
-        Tuning: drop D
-        Tempo: 130 bpm
-
-        INTRO
-
-        e|-----------------|-----------------|
-        B|-----------------|-----------------|
-        G|-----------------|---------7-5-----|
-        D|---------3-5-----|-----5-7-----7-5-|
-        A|-----3-5-----5-3-|-3-5-------------|
-        D|-0-0-------------|-----------------|  x2
+    private const string Posted = "Here's the riff from Copper Lintel, hope you like it!!\n" + PostedTab.LowRiff + """
 
         Chorus: let the chords ring
 
