@@ -63,9 +63,9 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
 
     private double EndOfTieTo(PlacedNote note, double x) => IsPlain(note) ? x : geometry.X(note.Slot) + note.Slot.Shape.Left;
 
-    // A head with nothing beside it that a tie would have to keep clear of.
-    private static bool IsPlain(PlacedNote note) =>
-        note.IsGrace || (note.Slot.Heads.Length == 1 && note.Slot.Shape.Dots.IsEmpty && !note.Note.IsGhost && note.Sign.Accidental is null);
+    // A head with nothing left of it that a tie would have to keep clear of, of its own or of another voice; ledger lines end under ties.
+    private bool IsPlain(PlacedNote note) =>
+        note.IsGrace || (note.Slot.Heads.Length == 1 && note.Slot.Shape.Left >= -pen.Ink.LedgerExtension - 0.01 && note.Slot.Shape.Dots.IsEmpty && !note.Note.IsGhost && note.Sign.Accidental is null);
 
     // Away from the stem for one note; in chords the upper half up and the lower half down (Gould).
     private static bool TieIsAbove(PlacedNote note)
@@ -104,7 +104,8 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
             }
         }
         var (from, to) = (starts[0] + HeadGap, right - HeadGap);
-        if (to - from < Shortest) (from, to) = ((from + to - Shortest) / 2, (from + to + Shortest) / 2);
+        // What it leads to stands further right than what it comes from needs.
+        if (to - from < Shortest) from = to - Shortest;
         pen.Slur(from, StartOf(y, side), to, StartOf(y, side), side * HeightOf(from, to));
     }
 

@@ -54,7 +54,7 @@ internal sealed partial class TabRow(Pen pen, StaffPlan staff, SystemGeometry ge
                 var x = geometry.X(slot) - slot.Shift;
                 DrawGraces(slot, geometry.X(slot));
                 foreach (var head in slot.Heads) DrawNumber(head.Note, FretLabels.Of(head.Note, IsResumed(slot)), x + ColumnInk.Centre, 1);
-                if (slot.Event.Roll != Roll.None && !slot.IsRest) DrawRoll(slot, x);
+                if (slot.Event.Roll != Roll.None && !slot.IsRest) DrawRoll(part, slot, x);
             }
         }
     }
@@ -141,10 +141,13 @@ internal sealed partial class TabRow(Pen pen, StaffPlan staff, SystemGeometry ge
     [GeneratedRegex("([()])")]
     private static partial Regex Brackets();
 
-    private void DrawRoll(Slot slot, double x)
+    // Left of all numbers beside it, also of another voice.
+    private void DrawRoll(MeasurePart part, Slot slot, double x)
     {
         double top = slot.Heads.Min(h => LineOf(h.Note)), bottom = slot.Heads.Max(h => LineOf(h.Note));
-        var half = slot.Heads.Max(h => pen.Ink.TextWidth(FretLabels.Of(h.Note, IsResumed(slot)), Face.Sans, HouseStyle.FretSize)) / 2;
+        var half = part.Voices.SelectMany(v => v.Slots).Where(s => s.Column == slot.Column).SelectMany(s => s.Heads.Select(h => (Slot: s, h.Note)))
+            .Where(n => LineOf(n.Note) > top - HouseStyle.TabLineDistance * 1.5 && LineOf(n.Note) < bottom + HouseStyle.TabLineDistance * 1.5)
+            .Max(n => pen.Ink.TextWidth(FretLabels.Of(n.Note, IsResumed(n.Slot)), Face.Sans, HouseStyle.FretSize)) / 2;
         ChordDrawer.DrawRoll(pen, slot.Event.Roll, x + ColumnInk.Centre - half - 0.95, top - 0.5, bottom + 0.5);
     }
 }
