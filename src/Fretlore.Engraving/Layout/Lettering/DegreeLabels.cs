@@ -20,10 +20,13 @@ internal sealed class DegreeLabels(SongReading reading, Ink ink, bool areShown)
 
     private readonly Dictionary<(string, Face), DegreeLabel> made = [];
 
+    /// <summary>False when none are, so that there is nothing to go through the notes for.</summary>
+    public bool AreShown => areShown && !reading.Roles.IsDefaultOrEmpty;
+
     /// <summary>The degrees of an event, low string first; empty where none are shown.</summary>
     public IEnumerable<(Note Note, DegreeLabel Label)> Of(Slot slot)
     {
-        if (!areShown || slot.Heads.Length > MostTogether || reading.Roles.IsDefaultOrEmpty) yield break;
+        if (!AreShown || slot.Heads.Length > MostTogether) yield break;
         foreach (var head in slot.Heads)
         {
             if (!head.Note.IsDead && !head.Note.IsTiedFromBefore) yield return (head.Note, LabelOf(reading.Roles[head.Note.Id.Index]));
@@ -33,6 +36,7 @@ internal sealed class DegreeLabels(SongReading reading, Ink ink, bool areShown)
     /// <summary>Half of the widest degree of an event; 0 where none are shown.</summary>
     public double HalfWidth(Slot slot)
     {
+        if (!AreShown) return 0;
         var widest = 0.0;
         foreach (var (_, label) in Of(slot)) widest = Math.Max(widest, label.Width);
         return widest / 2;

@@ -36,6 +36,22 @@ internal sealed record MeasurePart(PartBar Source, ImmutableArray<Voice> Voices)
     /// <summary>Where the capo is from here on, when it is moved or taken off; else null.</summary>
     public Capo? NewCapo { get; init; }
 
+    /// <summary>The events of all voices in a column.</summary>
+    public IEnumerable<Slot> SlotsIn(int column) => Voices.SelectMany(v => v.Slots).Where(s => s.Column == column);
+
+    /// <summary>True for the first event of its column: of the first voice that has one there.</summary>
+    public bool IsFirstOfColumn(int voice, Slot slot)
+    {
+        for (var before = 0; before < voice; before++)
+        {
+            foreach (var other in Voices[before].Slots)
+            {
+                if (other.Column == slot.Column) return false;
+            }
+        }
+        return true;
+    }
+
     /// <summary>True when a whole-bar rest is printed.</summary>
     public bool IsRest => Voices.Length == 0 && Source.Repeats == 0 && Source.RoadMap is null;
 

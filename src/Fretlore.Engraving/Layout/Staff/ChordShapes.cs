@@ -109,6 +109,7 @@ internal sealed class ChordShapes(Ink ink)
 
     private ImmutableArray<(double X, int Position)> Dots(ImmutableArray<Head> heads, int dots, double right, bool lowerVoice)
     {
+        if (dots == 0) return [];
         var taken = new SortedSet<int>();
         for (var i = heads.Length - 1; i >= 0; i--)
         {

@@ -68,16 +68,24 @@ internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geom
     // Over each column, those of all voices, highest string on top.
     private void AddFingers(MeasurePlace place)
     {
-        foreach (var column in place.Measure.Parts[staff.Index].Voices.SelectMany(v => v.Slots).GroupBy(s => s.Column))
+        var part = place.Measure.Parts[staff.Index];
+        for (var v = 0; v < part.Voices.Length; v++)
         {
-            var stated = column.SelectMany(s => s.Heads).OrderByDescending(h => h.Note.String.Value).Select(h => model.Hands.FingerOf(h.Note)).OfType<Finger>().Distinct().Select(FingerNames.Of).ToArray();
-            if (stated.Length == 0) continue;
-            var middle = place.Columns[column.Key] + ColumnInk.Centre;
-            fingers.Add(middle - 0.4, middle + 0.4, y =>
+            foreach (var slot in part.Voices[v].Slots)
             {
-                for (var i = 0; i < stated.Length; i++) pen.Text(stated[i], middle, y - i * 1.3, HouseStyle.SmallSize * 0.9, Face.SansBold, Anchor.Middle);
-            });
+                if (part.IsFirstOfColumn(v, slot)) AddFingers(part, slot.Column, place.Columns[slot.Column] + ColumnInk.Centre);
+            }
         }
+    }
+
+    private void AddFingers(MeasurePart part, int column, double middle)
+    {
+        var stated = FingerNames.In(part, column, model.Hands, lowFirst: true);
+        if (stated.Length == 0) return;
+        fingers.Add(middle - 0.4, middle + 0.4, y =>
+        {
+            for (var i = 0; i < stated.Length; i++) pen.Text(stated[i], middle, y - i * 1.3, HouseStyle.SmallSize * 0.9, Face.SansBold, Anchor.Middle);
+        });
     }
 
     private void AddMove(PlacedNote placed)

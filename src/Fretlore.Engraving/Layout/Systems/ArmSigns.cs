@@ -29,7 +29,8 @@ internal sealed class ArmSigns(Pen pen, StaffPlan staff, SystemGeometry geometry
     private void Add(Slot slot)
     {
         var middle = geometry.X(slot) - slot.Shift + ColumnInk.Centre;
-        var cents = slot.Heads.Select(h => h.Note.DipCents).DefaultIfEmpty().Max();
+        var cents = 0;
+        foreach (var head in slot.Heads) cents = Math.Max(cents, head.Note.DipCents);
         if (cents > 0) AddDip(middle, "\u2212" + AmountOf(cents));
         if (slot.Event.Roll != Roll.Rake) return;
         var half = pen.Ink.TextWidth(Rake, Face.SerifItalic, HouseStyle.SmallSize) / 2;

@@ -13,6 +13,7 @@ internal sealed class DegreeRow(Pen pen, StaffPlan staff, SystemGeometry geometr
 
     public void Draw()
     {
+        if (!degrees.AreShown) return;
         var row = new AlignedRow(pen);
         foreach (var place in geometry.Measures)
         {

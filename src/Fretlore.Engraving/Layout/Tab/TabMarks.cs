@@ -129,9 +129,9 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
 
     private BentChord BentTogether(Slot slot)
     {
+        if (!HasBend(slot)) return new BentChord(slot, 0, [], false);
         var half = 0.0;
         var heights = new SortedSet<int>();
-        if (slot.Heads.All(h => h.Note.Bend is null)) return new BentChord(slot, 0, [], false);
         foreach (var head in slot.Heads)
         {
             half = Math.Max(half, row.HalfWidth(links[head.Note]));
@@ -140,6 +140,15 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         // Numbers of another voice stand there too.
         foreach (var other in SlotsAt(slot).SelectMany(s => s.Heads)) half = Math.Max(half, row.HalfWidth(links[other.Note]));
         return new BentChord(slot, half, [.. heights.Where(cents => cents > 0)], heights.Count > 0 && IsPreBendUnderNumbers(slot));
+    }
+
+    private static bool HasBend(Slot slot)
+    {
+        foreach (var head in slot.Heads)
+        {
+            if (head.Note.Bend is not null) return true;
+        }
+        return false;
     }
 
     // Whether a note bent before it is picked has a number above it, in its chord or in another voice.
@@ -170,26 +179,33 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
     // Below each column, those of all voices, highest string first.
     private void AddFingers(MeasurePlace place)
     {
-        foreach (var column in place.Measure.Parts[staff.Index].Voices.SelectMany(v => v.Slots).GroupBy(s => s.Column))
+        var part = place.Measure.Parts[staff.Index];
+        for (var v = 0; v < part.Voices.Length; v++)
         {
-            var middle = place.Columns[column.Key] + ColumnInk.Centre;
-            // One that lies across several strings stands once.
-            var shown = column.SelectMany(s => s.Heads).OrderBy(h => h.Note.String.Value).Select(h => model.Hands.FingerOf(h.Note)).OfType<Finger>().Distinct().Select(FingerNames.Of).ToArray();
-            if (shown.Length > 0)
+            foreach (var slot in part.Voices[v].Slots)
             {
-                fingers.Add(middle - 0.4, middle + 0.4, y =>
-                {
-                    for (var i = 0; i < shown.Length; i++)
-                    {
-                        pen.Text(shown[i], middle, y + i * 1.3, HouseStyle.SmallSize * 0.9, Face.SansBold, Anchor.Middle);
-                    }
-                });
-            }
-            if (model.Hands.Strokes && column.Select(s => s.Event.PickingFinger).FirstOrDefault(f => f is not null) is { } finger)
-            {
-                picking.Add(middle - PickingHalf, middle + PickingHalf, y => pen.Text(finger.ToString(), middle, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle));
+                if (!part.IsFirstOfColumn(v, slot)) continue;
+                var middle = place.Columns[slot.Column] + ColumnInk.Centre;
+                AddFrettingFingers(part, slot.Column, middle);
+                if (model.Hands.Strokes) AddPickingFinger(part, slot.Column, middle);
             }
         }
+    }
+
+    private void AddFrettingFingers(MeasurePart part, int column, double middle)
+    {
+        var shown = FingerNames.In(part, column, model.Hands, lowFirst: false);
+        if (shown.Length == 0) return;
+        fingers.Add(middle - 0.4, middle + 0.4, y =>
+        {
+            for (var i = 0; i < shown.Length; i++) pen.Text(shown[i], middle, y + i * 1.3, HouseStyle.SmallSize * 0.9, Face.SansBold, Anchor.Middle);
+        });
+    }
+
+    private void AddPickingFinger(MeasurePart part, int column, double middle)
+    {
+        if (part.SlotsIn(column).Select(s => s.Event.PickingFinger).FirstOrDefault(f => f is not null) is not { } finger) return;
+        picking.Add(middle - PickingHalf, middle + PickingHalf, y => pen.Text(finger.ToString(), middle, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle));
     }
 
     private void DrawGlides(PlacedNote placed)
