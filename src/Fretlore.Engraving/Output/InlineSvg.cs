@@ -15,12 +15,12 @@ public sealed record InlineSvg(string Style, string Glyphs, ValueList<string> Pa
     {
         var use = FontUse.Of(document, fonts);
         var text = new SvgText();
-        text.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"0\" height=\"0\" aria-hidden=\"true\" focusable=\"false\"><defs>\n");
+        text.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"0\" height=\"0\" aria-hidden=\"true\" focusable=\"false\"><defs>\n"u8);
         foreach (var codePoint in use.Music)
         {
-            text.Append("<path id=\"g").Append(codePoint, "X4").Append("\" d=\"").Append(SvgPathData.Of(fonts.Outlines.Of(codePoint))).Append("\"/>\n");
+            text.Append("<path id=\"g"u8).Append(codePoint, "X4").Append("\" d=\""u8).Append(SvgPathData.Of(fonts.Outlines.Of(codePoint))).Append("\"/>\n"u8);
         }
-        text.Append("</defs></svg>\n");
+        text.Append("</defs></svg>\n"u8);
         var glyphs = text.ToString();
         var pages = new string[document.Pages.Count];
         for (var i = 0; i < pages.Length; i++) pages[i] = Page(document, i, text);
@@ -31,10 +31,10 @@ public sealed record InlineSvg(string Style, string Glyphs, ValueList<string> Pa
     {
         var page = document.Pages[index];
         text.Clear();
-        text.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 ").Number(page.Width).Append(' ').Number(page.Height)
-            .Append("\" role=\"graphics-document document\" aria-label=\"").Escaped(document.Title).Append(", page ").Append(index + 1).Append(" of ")
-            .Append(document.Pages.Count).Append("\">\n");
+        text.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 "u8).Number(page.Width).Append(' ').Number(page.Height)
+            .Append("\" role=\"graphics-document document\" aria-label=\""u8).Escaped(document.Title).Append(", page "u8).Append(index + 1).Append(" of "u8)
+            .Append(document.Pages.Count).Append("\">\n"u8);
         new SvgMarks(text).Write(page.Marks.AsSpan());
-        return text.Append("</svg>\n").ToString();
+        return text.Append("</svg>\n"u8).ToString();
     }
 }

@@ -32,26 +32,26 @@ internal sealed class SvgMarks(SvgText svg)
 
     private void Write(Group group)
     {
-        svg.Append("<g");
-        if (group.Id is { } id) svg.Append(" id=\"").Escaped(id).Append('"');
-        if (group.Title is { } title) svg.Append(" role=\"graphics-object group\"><title>").Escaped(title).Append("</title>\n");
-        else svg.Append(">\n");
+        svg.Append("<g"u8);
+        if (group.Id is { } id) svg.Append(" id=\""u8).Escaped(id).Append('"');
+        if (group.Title is { } title) svg.Append(" role=\"graphics-object group\"><title>"u8).Escaped(title).Append("</title>\n"u8);
+        else svg.Append(">\n"u8);
         Write(group.Marks.AsSpan());
-        svg.Append("</g>\n");
+        svg.Append("</g>\n"u8);
     }
 
     private void Write(Glyph glyph)
     {
         glyphs.Add(glyph.CodePoint);
-        svg.Append("<use href=\"#g").Append(glyph.CodePoint, "X4").Append('"');
-        if (glyph.Scale == 1) svg.Append(" x=\"").Number(glyph.At.X).Append("\" y=\"").Number(glyph.At.Y).Append("\"/>\n");
-        else svg.Append(" transform=\"translate(").Place(glyph.At).Append(")scale(").Number(glyph.Scale).Append(")\"/>\n");
+        svg.Append("<use href=\"#g"u8).Append(glyph.CodePoint, "X4").Append('"');
+        if (glyph.Scale == 1) svg.Append(" x=\""u8).Number(glyph.At.X).Append("\" y=\""u8).Number(glyph.At.Y).Append("\"/>\n"u8);
+        else svg.Append(" transform=\"translate("u8).Place(glyph.At).Append(")scale("u8).Number(glyph.Scale).Append(")\"/>\n"u8);
     }
 
     /// <summary>Writes a line, and those right after it that look the same, as one element; returns how many followed.</summary>
     private int WriteLines(Line first, ReadOnlySpan<Mark> next)
     {
-        svg.Append("<path d=\"");
+        svg.Append("<path d=\""u8);
         Draw(first);
         var followed = 0;
         while (followed < next.Length && next[followed] is Line line && line.Thickness == first.Thickness && line.Style == first.Style)
@@ -60,14 +60,14 @@ internal sealed class SvgMarks(SvgText svg)
             followed++;
         }
 
-        svg.Append("\" stroke=\"#000\" stroke-width=\"").Number(first.Thickness).Append('"');
+        svg.Append("\" stroke=\"#000\" stroke-width=\""u8).Number(first.Thickness).Append('"');
         if (DashPattern.Of(first) is { } dashes)
         {
-            svg.Append(" stroke-dasharray=\"").Number(dashes.Dash).Append(' ').Number(dashes.Gap).Append('"');
-            if (dashes.Dash == 0) svg.Append(" stroke-linecap=\"round\"");
+            svg.Append(" stroke-dasharray=\""u8).Number(dashes.Dash).Append(' ').Number(dashes.Gap).Append('"');
+            if (dashes.Dash == 0) svg.Append(" stroke-linecap=\"round\""u8);
         }
 
-        svg.Append("/>\n");
+        svg.Append("/>\n"u8);
         return followed;
     }
 
@@ -81,47 +81,47 @@ internal sealed class SvgMarks(SvgText svg)
 
     private void Write(Polygon polygon)
     {
-        var command = "<path d=\"M";
+        var command = "<path d=\"M"u8;
         foreach (var point in polygon.Points)
         {
             svg.Append(command).Place(point);
-            command = "L";
+            command = "L"u8;
         }
 
-        svg.Append("Z\"/>\n");
+        svg.Append("Z\"/>\n"u8);
     }
 
     private void Write(Curve curve)
     {
-        svg.Append("<path d=\"M").Place(curve.From);
+        svg.Append("<path d=\"M"u8).Place(curve.From);
         Cubic(curve.Control1, curve.Control2, curve.To);
-        svg.Append("\" fill=\"none\" stroke=\"#000\" stroke-width=\"").Number(curve.Thickness).Append("\"/>\n");
+        svg.Append("\" fill=\"none\" stroke=\"#000\" stroke-width=\""u8).Number(curve.Thickness).Append("\"/>\n"u8);
     }
 
     private void Write(Slur slur)
     {
         var shape = SlurShape.Of(slur);
-        svg.Append("<path d=\"M").Place(slur.From);
+        svg.Append("<path d=\"M"u8).Place(slur.From);
         Cubic(shape.Out1, shape.Out2, slur.To);
         Cubic(shape.Back1, shape.Back2, slur.From);
-        svg.Append("Z\" stroke=\"#000\" stroke-linejoin=\"round\" stroke-width=\"").Number(slur.EndThickness).Append("\"/>\n");
+        svg.Append("Z\" stroke=\"#000\" stroke-linejoin=\"round\" stroke-width=\""u8).Number(slur.EndThickness).Append("\"/>\n"u8);
     }
 
     private void Write(Fill fill)
     {
         var (left, top, right, bottom) = (fill.Box.Left, fill.Box.Top, fill.Box.Right, fill.Box.Bottom);
         var level = fill.Level();
-        svg.Append("<path fill=\"#").Append(level, "x2").Append(level, "x2").Append(level, "x2").Append("\" d=\"M").Number(left).Append(' ')
-            .Number(top).Append('H').Number(right).Append('V').Number(bottom).Append('H').Number(left).Append("Z\"/>\n");
+        svg.Append("<path fill=\"#"u8).Append(level, "x2").Append(level, "x2").Append(level, "x2").Append("\" d=\"M"u8).Number(left).Append(' ')
+            .Number(top).Append('H').Number(right).Append('V').Number(bottom).Append('H').Number(left).Append("Z\"/>\n"u8);
     }
 
     private void Write(Text text)
     {
-        svg.Append("<text x=\"").Number(text.At.X).Append("\" y=\"").Number(text.At.Y).Append("\" class=\"").Append(SvgFonts.ClassOf(text.Face))
-            .Append("\" font-size=\"").Number(text.Size).Append('"');
-        if (text.Anchor != Anchor.Start) svg.Append(" text-anchor=\"").Append(text.Anchor == Anchor.Middle ? "middle" : "end").Append('"');
-        if (text.Value.Contains("  ", StringComparison.Ordinal) || text.Value is [' ', ..] or [.., ' ']) svg.Append(" xml:space=\"preserve\"");
-        svg.Append('>').Escaped(text.Value).Append("</text>\n");
+        svg.Append("<text x=\""u8).Number(text.At.X).Append("\" y=\""u8).Number(text.At.Y).Append("\" class=\""u8).Append(SvgFonts.ClassOf(text.Face))
+            .Append("\" font-size=\""u8).Number(text.Size).Append('"');
+        if (text.Anchor != Anchor.Start) svg.Append(" text-anchor=\""u8).Append(text.Anchor == Anchor.Middle ? "middle"u8 : "end"u8).Append('"');
+        if (text.Value.Contains("  ", StringComparison.Ordinal) || text.Value is [' ', ..] or [.., ' ']) svg.Append(" xml:space=\"preserve\""u8);
+        svg.Append('>').Escaped(text.Value).Append("</text>\n"u8);
     }
 
     private void Cubic(Point control1, Point control2, Point to) =>

@@ -1,35 +1,49 @@
 using System.Globalization;
+using System.Text;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts.Shaping;
 
 namespace Fretlore.Engraving.Output;
 
-/// <summary>SVG as it is written: characters in one buffer that is used again for the next page.</summary>
+/// <summary>SVG as it is written: UTF-8 in one buffer that is used again for the next page.</summary>
 /// <remarks>Most of a page is numbers, so they are formatted in place; a long song has pages by the megabyte.</remarks>
 internal sealed class SvgText
 {
-    private char[] characters = new char[512];
+    private const string Special = "<>&\"";
+
+    private const int LongestCharacter = 3; // bytes of one UTF-16 unit
+
+    private byte[] bytes = new byte[512];
     private int length;
 
-    public ReadOnlySpan<char> Written => characters.AsSpan(0, length);
+    public ReadOnlySpan<byte> Written => bytes.AsSpan(0, length);
 
     /// <summary>Forgets what was written; the buffer stays.</summary>
     public void Clear() => length = 0;
 
-    public override string ToString() => Written.ToString();
+    public override string ToString() => Encoding.UTF8.GetString(Written);
 
+    /// <param name="character">One of ASCII.</param>
     public SvgText Append(char character)
     {
-        if (length == characters.Length) MakeRoom(1);
-        characters[length++] = character;
+        if (length == bytes.Length) MakeRoom(1);
+        bytes[length++] = checked((byte)character);
+        return this;
+    }
+
+    /// <param name="text">In UTF-8.</param>
+    public SvgText Append(ReadOnlySpan<byte> text)
+    {
+        MakeRoom(text.Length);
+        text.CopyTo(bytes.AsSpan(length));
+        length += text.Length;
         return this;
     }
 
     public SvgText Append(ReadOnlySpan<char> text)
     {
-        MakeRoom(text.Length);
-        text.CopyTo(characters.AsSpan(length));
-        length += text.Length;
+        MakeRoom(text.Length * LongestCharacter);
+        length += Encoding.UTF8.GetBytes(text, bytes.AsSpan(length));
         return this;
     }
 
@@ -37,7 +51,7 @@ internal sealed class SvgText
     {
         const int Longest = 20;
         MakeRoom(Longest);
-        number.TryFormat(characters.AsSpan(length), out var written, format, CultureInfo.InvariantCulture);
+        number.TryFormat(bytes.AsSpan(length), out var written, format, CultureInfo.InvariantCulture);
         length += written;
         return this;
     }
@@ -69,23 +83,25 @@ internal sealed class SvgText
     /// <summary>Text as XML content or a quoted attribute may hold it.</summary>
     public SvgText Escaped(string text)
     {
-        foreach (var character in PlainLine.Of(text))
+        var rest = PlainLine.Of(text).AsSpan();
+        for (var special = rest.IndexOfAny(Special); special >= 0; special = rest.IndexOfAny(Special))
         {
-            _ = character switch
+            Append(rest[..special]);
+            Append(rest[special] switch
             {
-                '<' => Append("&lt;"),
-                '>' => Append("&gt;"),
-                '&' => Append("&amp;"),
-                '"' => Append("&quot;"),
-                _ => Append(character),
-            };
+                '<' => "&lt;"u8,
+                '>' => "&gt;"u8,
+                '&' => "&amp;"u8,
+                _ => "&quot;"u8,
+            });
+            rest = rest[(special + 1)..];
         }
 
-        return this;
+        return Append(rest);
     }
 
     private void MakeRoom(int count)
     {
-        if (count > characters.Length - length) Array.Resize(ref characters, Math.Max(characters.Length * 2, length + count));
+        if (count > bytes.Length - length) Array.Resize(ref bytes, Math.Max(bytes.Length * 2, length + count));
     }
 }

@@ -1,6 +1,5 @@
 using Fretlore.Hands.Picking;
 using System.Globalization;
-using System.Text;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout;
@@ -56,7 +55,7 @@ public static class SongPages
                 break;
             case PageForm.Svg:
                 var written = SvgWriter.Write(document, fonts).Pages;
-                foreach (var page in Asked(document, request)) files.Add((page, Encoding.UTF8.GetBytes(written[page - 1])));
+                foreach (var page in Asked(document, request)) files.Add((page, [.. written[page - 1]]));
                 break;
             default:
                 foreach (var page in Asked(document, request))

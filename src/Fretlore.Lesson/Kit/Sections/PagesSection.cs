@@ -39,10 +39,10 @@ internal sealed class PagesSection : IKitSection
             files.Add(Pdf($"pages/part-{KitFile.NameOf(part)}.pdf", $"{part.Title} alone, to print and play from", alone, fonts));
         }
         if (pages.EngraveRiffs() is { } riffs) files.Add(Pdf("pages/riffs.pdf", "Every riff once with its name and where it comes, to practise from", riffs, fonts));
-        for (var page = 0; page < pictures.Pages.Count; page++)
+        for (var page = 0; page < pictures.Pages.Length; page++)
         {
             var path = string.Create(CultureInfo.InvariantCulture, $"pages/full-{page + 1:00}.svg");
-            files.Add(KitFile.Text(path, $"Page {page + 1} of {pictures.Pages.Count} as a picture for a web page or a film", pictures.Pages[page]));
+            files.Add(new KitFile(path, pictures.Pages[page], $"Page {page + 1} of {pictures.Pages.Length} as a picture for a web page or a film"));
         }
         return new SectionResult.Made(files.DrainToImmutable(), [.. Cautions(pictures, pages.Whole, staffSpace)]);
     }
