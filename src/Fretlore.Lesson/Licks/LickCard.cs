@@ -14,7 +14,7 @@ namespace Fretlore.Lesson.Licks;
 /// <param name="Fingers">The hand plan, as <see cref="LickFingers"/> prints it.</param>
 internal sealed record LickVersion(string Title, Riff Lick, HandLoad Hand, string Fingers);
 
-/// <summary>Finds the other keys and positions of a lick that are worth practising: those that are easiest for the hand.</summary>
+/// <summary>Finds the other keys and positions of a lick that are worth practising: those within reach that are easiest for the hand.</summary>
 /// <param name="Song">The song it comes from.</param>
 /// <param name="Home">The song's key, to name the others by.</param>
 internal sealed record LickCard(Song Song, Key Home)
@@ -23,6 +23,9 @@ internal sealed record LickCard(Song Song, Key Home)
     private const int MostBarsMoved = 4;
 
     private const int Positions = 2, Keys = 3;
+
+    // Beyond it few practise, and many necks are hard to reach (common practice); a lick that lies higher may be moved as high as it lies.
+    private const int HighestPractised = 19;
 
     // Whole moves that players practise: by fourths and fifths, steps and thirds.
     private static ReadOnlySpan<int> Moves => [5, 7, -5, 2, -2, 3, -3, 4, 9];
@@ -40,13 +43,15 @@ internal sealed record LickCard(Song Song, Key Home)
         {
             if (LickMove.Across(riff, strings) is { } moved) positions.Add(Planned(Position(strings), moved, tempo));
         }
-        versions.AddRange(positions.Where(CanBePlayed).OrderBy(p => p.Hand.Cost).Take(Positions));
+        var highest = Math.Max(HighestPractised, HighestOf(riff));
+        versions.AddRange(positions.Where(p => CanBePlayed(p) && HighestOf(p.Lick) <= highest).OrderBy(p => p.Hand.Cost).Take(Positions));
         var keys = new List<LickVersion>();
         foreach (var semitones in Moves)
         {
             if (LickMove.Along(riff, semitones) is { } moved) keys.Add(Planned(KeyTitle(semitones), moved, tempo));
         }
-        versions.AddRange(keys.Where(CanBePlayed).OrderBy(k => k.Hand.Cost).Take(Keys));
+        // Of those that are as easy, the usual moves first.
+        versions.AddRange(keys.Where(k => CanBePlayed(k) && HighestOf(k.Lick) <= highest).OrderBy(k => k.Hand.Difficulty).Take(Keys));
         return versions.DrainToImmutable();
     }
 
@@ -58,6 +63,8 @@ internal sealed record LickCard(Song Song, Key Home)
         var line = plan.Parts[0];
         return new LickVersion(title, riff, line.Problems.IsEmpty ? line.Whole : line.Whole with { Difficulty = Difficulty.Hard, Cost = double.MaxValue }, LickFingers.Of(own.Content, plan));
     }
+
+    private static int HighestOf(Riff riff) => riff.Content.SelectMany(bar => bar.Notes).Select(note => note.Fret.Number).DefaultIfEmpty().Max();
 
     private static bool CanBePlayed(LickVersion version) => version.Hand.Cost < double.MaxValue;
 

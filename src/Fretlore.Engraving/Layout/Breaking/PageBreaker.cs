@@ -11,11 +11,11 @@ internal readonly record struct PageWhite(double Gap, double Wider);
 internal static class PageBreaker
 {
     private const double NaturalGap = HouseStyle.SystemGap * 1.6;
-    private const double WidestGap = 28;
+    private const double WidestGap = 30;
     private const double WidestInFrame = 18;
 
     // A gap between two parts grows by this share of what one between systems grows by.
-    private const double PartShare = 0.6;
+    private const double PartShare = 0.3;
 
     // As much as a page that is nearly a fifth short of full.
     private const double BusyTurn = 0.1;
