@@ -44,6 +44,20 @@ test('the place follows the sound\'s clock from the moment the sound begins', as
   assert.ok(Math.abs(transport.place - 2.02) < 0.03);
 });
 
+test('the song goes by at its speed while it is heard, and stands before and after', async () => {
+  const track = { source: { ready: async () => {} }, toMedia: (song: number) => song * 2, toSong: (media: number) => media / 2 } as unknown as NonNullable<Plan['track']>;
+  for (const [plan, pace] of [[{ speed: 50 }, 0.5], [{ speed: 150 }, 1.5], [{ speed: 100, track }, 0.5]] as const) {
+    const transport = make({ ...plan, countIn: 'start' });
+    await transport.play();
+    assert.equal(transport.pace, 0);
+    pass(6);
+    assert.equal(transport.isCounting, false);
+    assert.ok(Math.abs(transport.pace - pace) < 1e-9);
+    transport.stop();
+    assert.equal(transport.pace, 0);
+  }
+});
+
 test('a loop\'s passes join without a gap, and only the first is not seamless', async () => {
   const transport = make({ loop: { start: 2, end: 4 } });
   await transport.play();

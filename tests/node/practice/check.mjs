@@ -10,6 +10,14 @@ const openPanel = async (page, title) => {
   const tab = page.locator('.tabs button', { hasText: title });
   if (await tab.getAttribute('aria-expanded') === 'false') await tab.click();
 };
+/** Opens each step of the lesson in turn with all that can be unfolded in it, and does something there. */
+const eachStep = async (page, act) => {
+  for (const head of await page.locator('.step-head').all()) {
+    if (await head.getAttribute('aria-expanded') === 'false') await head.click();
+    await page.evaluate(() => document.querySelectorAll('details').forEach(details => { details.open = true; }));
+    await act(await head.locator('.step-title').textContent());
+  }
+};
 const trouble = page => page.locator('.note-box').allTextContents();
 const place = page => page.evaluate(() => Number(document.querySelector('.cursor').dataset.at));
 
@@ -19,6 +27,11 @@ const checks = {
     const page = await browser.open(file, { hears: true });
     await page.keyboard.press('c');
     const ahead = {};
+    const drawn = {};
+    const columns = await page.evaluate(() => JSON.parse(document.getElementById('song').textContent).parts[0].notes.slice(0, 16).map(note => {
+      const box = document.querySelector(`#note-${note.id} text`).getBoundingClientRect();
+      return { on: note.on, x: (box.left + box.right) / 2 - document.querySelector('.sheet').getBoundingClientRect().left };
+    }));
     for (const speed of [100, 50, 150]) {
       await setSpeed(page, speed);
       await page.keyboard.press('Home');
@@ -28,6 +41,14 @@ const checks = {
         const shown = cursorAt(heard, moment);
         // A note on each half second of the song.
         return shown === null || shown < 0.25 || shown > 7.7 ? [] : [(shown - Math.round(shown * 2) / 2) * 1000 * 100 / speed];
+      });
+      // Where the line is drawn between two notes of a bar, in milliseconds ahead of where it says it is.
+      drawn[speed] = heard.cursor.flatMap(([, at, x, since]) => {
+        const i = Math.floor(at * 2);
+        const [left, right] = [columns[i], columns[i + 1]];
+        if (at < 0.1 || at * 2 - i < 0.1 || at * 2 - i > 0.9 || i % 4 === 3 || !right) return [];
+        const place = left.on + (x - left.x) / (right.x - left.x) * (right.on - left.on);
+        return [(place - at) * 1000 * 100 / speed + since];
       });
     }
     // Where the cursor stands on the page, when it stands on a note.
@@ -47,7 +68,7 @@ const checks = {
     });
     const { errors } = page;
     await page.done();
-    return { ahead, offset, errors };
+    return { ahead, drawn, offset, errors };
   },
 
   /** Loops of a bar: how late each pass is against the one before, in milliseconds, and the speed of a rising loop. */
@@ -183,47 +204,54 @@ const checks = {
   /** What an independent reader of accessible pages has to say, by panel and colours. */
   async accessibility() {
     const found = [];
+    const unfolded = new Set();
     for (const [scheme, width] of [['light', 1280], ['dark', 1280], ['light', 360], ['dark', 360]]) {
       const page = await browser.open(file, { scheme, width, height: 780 });
       const look = async where => {
+        for (const summary of await page.locator('details[open] > summary').allTextContents()) unfolded.add(summary);
         await page.evaluate(axe.source);
         const { violations } = await page.evaluate(() => window.axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }));
         for (const violation of violations) found.push(`${scheme} ${width} ${where}: ${violation.id} (${violation.nodes.slice(0, 3).map(node => node.html.slice(0, 160)).join(' | ')})`);
       };
       for (const panel of panels) {
         await openPanel(page, panel);
-        if (panel === 'Lesson') await page.locator('.step-head').first().click();
         await look(panel);
+        if (panel === 'Lesson') await eachStep(page, step => look(`${panel}, ${step}`));
       }
       await openPanel(page, 'Loops');
       await page.keyboard.press('r');
       await look('call and response');
       await page.keyboard.press('?');
+      await page.evaluate(() => document.querySelectorAll('details').forEach(details => { details.open = true; }));
       await look('Help');
       await page.done();
     }
-    return found;
+    return { found, unfolded: [...unfolded] };
   },
 
   /** What can't be reached with the Tab key, and what keys do. */
   async keyboard() {
     const page = await browser.open(file, { height: 1600 });
     const unreached = [];
-    for (const [panel, isAnswering] of [...panels.map(panel => [panel, false]), ['Loops', true]]) {
-      await openPanel(page, panel);
-      if (isAnswering) await page.keyboard.press('r');
-      if (panel === 'Lesson') await page.locator('.step-head').first().click();
-      await page.evaluate(() => {
+    await page.evaluate(() => document.addEventListener('focusin', event => { event.target.dataset.reached = 'yes'; }));
+    const goRound = async where => {
+      const toReach = await page.evaluate(() => {
         document.querySelectorAll('[data-reached]').forEach(element => delete element.dataset.reached);
         document.activeElement?.blur();
-        document.addEventListener('focusin', event => { event.target.dataset.reached = 'yes'; });
+        return document.querySelectorAll('button, input, select, summary, a[href], [tabindex]').length;
       });
-      for (let i = 0; i < 140; i++) await page.keyboard.press('Tab');
-      unreached.push(...await page.evaluate(where => [...document.querySelectorAll('button, input, select, summary, a[href]')]
+      for (let i = 0; i < toReach + 20; i++) await page.keyboard.press('Tab');
+      unreached.push(...await page.evaluate(place => [...document.querySelectorAll('button, input, select, summary, a[href], [tabindex="0"]')]
         .filter(element => element.checkVisibility() && !element.disabled && !element.dataset.reached)
         // Of a group of radio buttons one is reached by Tab, the others by arrows.
         .filter(element => !(element.type === 'radio' && document.querySelector(`input[name="${element.name}"][data-reached]`)))
-        .map(element => `${where}: ${element.outerHTML.slice(0, 120)}`), panel));
+        .map(element => `${place}: ${element.outerHTML.slice(0, 120)}`), where));
+    };
+    for (const [panel, isAnswering] of [...panels.map(panel => [panel, false]), ['Loops', true]]) {
+      await openPanel(page, panel);
+      if (isAnswering) await page.keyboard.press('r');
+      await goRound(panel);
+      if (panel === 'Lesson') await eachStep(page, step => goRound(`${panel}, ${step}`));
     }
     await page.evaluate(() => document.activeElement?.blur());
     await page.keyboard.press('r');

@@ -1,4 +1,5 @@
-// Runs in a page before its own code: writes down what goes to the speakers, sample by sample, and where the cursor is at which moment of the sound's clock.
+// Runs in a page before its own code: writes down what goes to the speakers, sample by sample, and where the cursor is at which moment of the sound's clock: the song's second, its pixels
+// from the page's left, and the milliseconds since the frame that it is drawn in began.
 export const recorder = () => {
   const Native = window.AudioContext;
   const code = `registerProcessor('ear', class extends AudioWorkletProcessor {
@@ -41,7 +42,10 @@ export const recorder = () => {
   };
   new MutationObserver(changes => {
     const moved = changes.find(change => change.target.classList?.contains('cursor'));
-    if (moved && context) cursor.push([heardNow(), Number(moved.target.dataset.at), new DOMMatrix(moved.target.style.transform).m41]);
+    if (!moved || !context) return;
+    const heard = heardNow();
+    const since = performance.now() - document.timeline.currentTime;
+    cursor.push([heard, Number(moved.target.dataset.at), new DOMMatrix(getComputedStyle(moved.target).transform).m41, since]);
   }).observe(document, { subtree: true, attributes: true, attributeFilter: ['data-at'] });
   window.heard = {
     clear() {

@@ -37,5 +37,5 @@ export class Hands {
 
 /** The index in force at a time; -1 for none. */
 export function indexAt(moments: readonly Moment[], seconds: number): number {
-  return moments[lastAtOrBefore(moments.map(moment => moment.at), seconds + 1e-4)]?.index ?? -1;
+  return moments.findLast(moment => moment.at <= seconds + 1e-4)?.index ?? -1;
 }

@@ -5,7 +5,8 @@ import type { Pages, View } from '../song/song.ts';
 import type { Player } from '../store/player.ts';
 import { usePlayer } from '../ui/app.ts';
 import { atEachFrame } from '../ui/frames.ts';
-import { Places, type Spot } from './places.ts';
+import { Cursor } from './cursor.ts';
+import { type Line, Places, xOn } from './places.ts';
 
 const narrowScreen = matchMedia('(max-width: 700px)');
 const isNarrow = signal(narrowScreen.matches);
@@ -61,12 +62,12 @@ function choose(player: Player, narrow: boolean): View | undefined {
 class ShownPages {
   private readonly places: Places;
   private readonly sheets: HTMLElement[];
-  private readonly cursor = mark('cursor');
+  private readonly cursor = new Cursor(mark('cursor'));
   private readonly loopStart = mark('loop-mark loop-start');
   private readonly loopEnd = mark('loop-mark loop-end');
   private readonly stops: (() => void)[] = [];
   private readonly times = new Map<number, number[]>();
-  private drawn = Number.NaN;
+  private line: Line | null = null;
   private system = '';
   private barShown: Element | undefined;
   private movedByHand = 0;
@@ -86,14 +87,17 @@ class ShownPages {
     for (const event of ['wheel', 'touchmove'] as const) scroller?.addEventListener(event, byHand, { passive: true });
     this.stops.push(
       atEachFrame(() => this.draw()),
+      () => this.cursor.dispose(),
       effect(() => this.drawLoop()),
       () => holder.removeEventListener('click', this.clicked),
       () => { for (const event of ['wheel', 'touchmove'] as const) scroller?.removeEventListener(event, byHand); });
     const observer = new ResizeObserver(() => {
-      this.drawn = Number.NaN;
+      this.cursor.forget();
+      this.lookAgain();
       this.drawLoop();
     });
     observer.observe(holder);
+    if (scroller) observer.observe(scroller);
     this.stops.push(() => observer.disconnect());
   }
 
@@ -130,56 +134,68 @@ class ShownPages {
   }
 
   private draw(): void {
-    const seconds = this.player.place;
-    if (seconds === this.drawn) return;
-    this.drawn = seconds;
-    const spot = this.places.at(seconds);
-    if (!spot) return;
-    this.place(this.cursor, spot);
-    this.cursor.dataset.at = seconds.toFixed(4);
-    const group = this.places.groupOf(this.player.form.bar(this.player.form.barAt(seconds)).bar);
-    if (group !== this.barShown) {
-      this.barShown?.classList.remove('bar-now');
-      group?.classList.add('bar-now');
-      this.barShown = group;
+    const { player } = this;
+    const [seconds, now] = [player.place, performance.now()];
+    const line = this.places.lineAt(seconds);
+    if (!line) return;
+    if (line !== this.line) {
+      this.line = line;
+      const group = this.places.groupOf(player.form.bar(player.form.barAt(seconds)).bar);
+      if (group !== this.barShown) {
+        this.barShown?.classList.remove('bar-now');
+        group?.classList.add('bar-now');
+        this.barShown = group;
+      }
+      if (line.system !== this.system) {
+        this.system = line.system;
+        this.follow(line);
+      }
     }
-    if (spot.system !== this.system) {
-      this.system = spot.system;
-      this.follow(spot);
-    }
+    this.cursor.show(line, seconds, now, player.pace, () => this.put(this.cursor.element, line));
+  }
+
+  // What is played may have gone out of sight.
+  private lookAgain(): void {
+    this.line = null;
+    this.system = '';
   }
 
   private drawLoop(): void {
     const loop = this.player.loop.value;
+    if (loop) this.lookAgain();
     for (const [element, at] of [[this.loopStart, loop?.start], [this.loopEnd, loop && loop.end - 1e-3]] as const) {
-      const spot = at === undefined || at === null ? null : this.places.at(at);
-      element.hidden = !spot;
+      const line = at === undefined || at === null ? null : this.places.lineAt(at);
+      element.hidden = !line;
+      if (!line || typeof at !== 'number') continue;
+      const scale = this.put(element, line);
       // The mark stands before the first note, and after the last.
-      if (spot) this.place(element, element === this.loopStart ? { ...spot, x: spot.x - 1.3 } : spot);
+      const x = xOn(line, at) - (element === this.loopStart ? 1.3 : 0);
+      element.style.transform = `translate3d(${(x * scale).toFixed(2)}px, ${(line.top * scale).toFixed(1)}px, 0)`;
+      element.style.height = `${((line.bottom - line.top) * scale).toFixed(1)}px`;
     }
   }
 
-  private place(element: HTMLElement, spot: Spot): void {
-    const sheet = this.sheets[spot.page];
+  // On the sheet that a line stands on; returns the pixels to a unit of it.
+  private put(element: HTMLElement, line: Line): number {
+    const sheet = this.sheets[line.page];
+    if (sheet && element.parentElement !== sheet) sheet.append(element);
+    return this.scaleOf(sheet);
+  }
+
+  private scaleOf(sheet: HTMLElement | undefined): number {
     const svg = sheet?.firstElementChild as SVGSVGElement | undefined;
-    if (!sheet || !svg) return;
-    if (element.parentElement !== sheet) sheet.append(element);
-    const scale = sheet.clientWidth / svg.viewBox.baseVal.width;
-    element.style.transform = `translate3d(${(spot.x * scale).toFixed(2)}px, ${(spot.top * scale).toFixed(1)}px, 0)`;
-    const height = `${((spot.bottom - spot.top) * scale).toFixed(1)}px`;
-    if (element.style.height !== height) element.style.height = height;
+    return sheet && svg ? sheet.clientWidth / svg.viewBox.baseVal.width : 1;
   }
 
   // The system that is played stands in the upper part of the window, unless the player has just looked elsewhere.
-  private follow(spot: Spot): void {
+  private follow({ page, whole }: Line): void {
     const scroller = this.scroller;
-    const sheet = this.sheets[spot.page];
-    const svg = sheet?.firstElementChild as SVGSVGElement | undefined;
-    if (!scroller || !sheet || !svg || !this.player.likes.value.follows) return;
+    const sheet = this.sheets[page];
+    if (!scroller || !sheet || !this.player.likes.value.follows) return;
     if (this.player.state.value === 'playing' && performance.now() - this.movedByHand < 4000) return;
-    const scale = sheet.clientWidth / svg.viewBox.baseVal.width;
-    const top = sheet.offsetTop + spot.top * scale;
-    const bottom = sheet.offsetTop + spot.bottom * scale;
+    const scale = this.scaleOf(sheet);
+    const top = sheet.offsetTop + whole.top * scale;
+    const bottom = sheet.offsetTop + whole.bottom * scale;
     const room = scroller.clientHeight;
     const fits = bottom - top < room * 0.9;
     const wanted = top - (fits ? Math.min(room * 0.12, room - (bottom - top)) : 8);

@@ -2,16 +2,27 @@ import type { Form } from '../time/form.ts';
 import { lastAtOrBefore } from '../time/form.ts';
 import type { Part } from '../song/song.ts';
 
-/** A place on a page, in the page's own units. */
-export interface Spot { readonly page: number; readonly system: string; readonly x: number; readonly top: number; readonly bottom: number }
+/** How high something stands on a page, in the page's own units. */
+interface Height { readonly top: number; readonly bottom: number }
 
-interface Line { readonly page: number; readonly system: string; readonly top: number; readonly bottom: number; readonly times: number[]; readonly xs: number[] }
+/** The way through a played bar: from the top to the bottom of the staves, where each time, which rise, has its x. In the page's own units. */
+export interface Line extends Height {
+  readonly page: number;
+  /** The system that the bar stands in, and its height with all that is written over and under the staves. */
+  readonly system: string;
+  readonly whole: Height;
+  readonly times: readonly number[];
+  readonly xs: readonly number[];
+}
+
+/** Over and under the staves, what marks a place is this much higher. */
+const Over = 0.6;
 
 /** Knows where on the pages each moment of the song stands. Bars are measured when they are first asked for. */
 export class Places {
   private readonly groups: { readonly first: number; readonly element: SVGGElement; readonly page: number }[] = [];
   private readonly lines = new Map<number, Line>();
-  private readonly systems = new Map<Element, { top: number; bottom: number }>();
+  private readonly systems = new Map<Element, { staves: Height; whole: Height }>();
 
   constructor(private readonly form: Form, private readonly parts: readonly Part[], pages: readonly SVGSVGElement[]) {
     pages.forEach((svg, page) => {
@@ -25,16 +36,7 @@ export class Places {
 
   pageOf(written: number): number { return this.groupAt(written)?.page ?? 0; }
 
-  at(seconds: number): Spot | null {
-    const played = this.form.barAt(seconds);
-    const line = this.lineOf(played);
-    if (!line) return null;
-    const { times, xs, page, system, top, bottom } = line;
-    const i = Math.min(Math.max(0, lastAtOrBefore(times, seconds)), times.length - 2);
-    const [t0, t1, x0, x1] = [times[i] as number, times[i + 1] as number, xs[i] as number, xs[i + 1] as number];
-    const share = t1 > t0 ? Math.min(Math.max((seconds - t0) / (t1 - t0), 0), 1) : 0;
-    return { page, system, top, bottom, x: x0 + share * (x1 - x0) };
-  }
+  lineAt(seconds: number): Line | null { return this.lineOf(this.form.barAt(seconds)); }
 
   private groupAt(written: number) { return this.groups.findLast(group => group.first <= written); }
 
@@ -46,7 +48,7 @@ export class Places {
     const systemElement = group?.element.closest<SVGGElement>('g[id^="system-"]');
     if (!group || !systemElement) return null;
     const { left, right } = this.extent(group);
-    const { top, bottom } = this.heightOf(systemElement);
+    const { staves, whole } = this.heightOf(systemElement);
     const [start, end] = [this.form.startOf(played), this.form.endOf(played)];
     const [times, xs]: [number[], number[]] = [[], []];
     const isStretch = this.isRestOfSeveral(group.first);
@@ -65,7 +67,7 @@ export class Places {
     }
     times.push(end);
     xs.push(Math.max(to, xs.at(-1) as number));
-    const line = { page: group.page, system: `${group.page} ${systemElement.id}`, top, bottom, times, xs };
+    const line = { ...staves, page: group.page, system: `${group.page} ${systemElement.id}`, whole, times, xs };
     this.lines.set(played, line);
     return line;
   }
@@ -102,14 +104,34 @@ export class Places {
     return { left: box.x, right: Math.max(box.x + 1, Math.min(right, box.x + box.width)) };
   }
 
-  private heightOf(system: SVGGElement): { top: number; bottom: number } {
+  private heightOf(system: SVGGElement): { staves: Height; whole: Height } {
     const known = this.systems.get(system);
     if (known) return known;
-    const box = system.getBBox();
-    const height = { top: box.y, bottom: box.y + box.height };
-    this.systems.set(system, height);
-    return height;
+    const whole = heightOf(system);
+    // The staves' lines are drawn before the first bar.
+    const before: Height[] = [];
+    for (const child of system.children) {
+      if (child.id.startsWith('bar-')) break;
+      if (child.tagName === 'path') before.push(heightOf(child as SVGPathElement));
+    }
+    const [top, bottom] = [Math.min(...before.map(path => path.top)) - Over, Math.max(...before.map(path => path.bottom)) + Over];
+    const heights = { staves: before.length > 0 ? { top: Math.max(whole.top, top), bottom: Math.min(whole.bottom, bottom) } : whole, whole };
+    this.systems.set(system, heights);
+    return heights;
   }
+}
+
+function heightOf(element: SVGGraphicsElement): Height {
+  const { y, height } = element.getBBox();
+  return { top: y, bottom: y + height };
+}
+
+/** Where a time stands on its line. */
+export function xOn({ times, xs }: Line, seconds: number): number {
+  const i = Math.min(Math.max(0, lastAtOrBefore(times, seconds)), times.length - 2);
+  const [t0, t1, x0, x1] = [times[i] as number, times[i + 1] as number, xs[i] as number, xs[i + 1] as number];
+  const share = t1 > t0 ? Math.min(Math.max((seconds - t0) / (t1 - t0), 0), 1) : 0;
+  return x0 + share * (x1 - x0);
 }
 
 /** The middle of a note's number, or of its head where there is no tablature; null when it is not in the group. */

@@ -41,6 +41,8 @@ export class Engine {
 
   get place(): number { return this.transport?.place ?? 0; }
 
+  get pace(): number { return this.transport?.pace ?? 0; }
+
   get state(): State { return this.transport?.state ?? 'stopped'; }
 
   get speed(): number { return this.transport.speed; }

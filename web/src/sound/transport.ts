@@ -42,6 +42,9 @@ export interface Clock { now(): number; heard(): number }
 const Horizon = 1.6;
 const Tail = 1.2;
 
+/** A recording's pace is that of so many seconds. */
+const Stride = 0.05;
+
 /** Plays, stops, jumps, loops and changes speed. It knows at each moment which place of the song is heard. */
 export class Transport {
   state: State = 'stopped';
@@ -59,6 +62,16 @@ export class Transport {
 
   /** Seconds of the song that are heard now, or where it will start. */
   get place(): number { return this.runs.length === 0 ? this.rest : this.toSong(placeAt(this.runs, this.clock.heard())); }
+
+  /** Seconds of the song that go by in a second, now; 0 while it stands or the count is heard. */
+  get pace(): number {
+    const heard = this.clock.heard();
+    const run = this.runs.findLast(r => r.at <= heard);
+    if (!run || heard >= endOf(run)) return 0;
+    if (!this.plan.track) return run.rate;
+    const [place, next] = [placeAt([run], heard), placeAt([run], heard) + run.rate * Stride];
+    return (this.toSong(next) - this.toSong(place)) / Stride;
+  }
 
   /** The speed now, in percent. */
   get speed(): number { return this.speedOf(this.heardRun?.pass ?? 0); }

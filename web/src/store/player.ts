@@ -83,6 +83,9 @@ export class Player {
 
   get place(): number { return this.engine.place; }
 
+  /** Seconds of the song that go by in a second, now. */
+  get pace(): number { return this.engine.pace; }
+
   setLikes(change: Partial<Likes>): void { this.likes.value = { ...this.likes.value, ...change }; }
 
   setKept(change: Partial<Kept>): void { this.kept.value = { ...this.kept.value, ...change }; }

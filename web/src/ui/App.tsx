@@ -35,8 +35,8 @@ export function App({ player }: { player: Player }) {
     else document.documentElement.dataset.theme = theme;
   }, [theme]);
   const isPlaying = player.state.value !== 'stopped';
-  // On a small screen a panel covers the music.
-  useEffect(() => { if (isPlaying && !matchMedia('(min-width: 1000px)').matches) panel.value = null; }, [isPlaying]);
+  // On a phone a panel stands where the neck is.
+  useEffect(() => { if (isPlaying && matchMedia('(max-width: 700px)').matches) panel.value = null; }, [isPlaying]);
   const shown = panels.find(p => p.id === panel.value);
   return (
     <WithPlayer value={player}>
@@ -56,7 +56,7 @@ export function App({ player }: { player: Player }) {
         <aside class="panel" id="panel" aria-label={shown?.title ?? 'Panel'} hidden={!shown}>{shown && <><h2>{shown.title}</h2><shown.Body /></>}</aside>
         <footer class="dock">
           {player.trouble.value && (
-            <div class="note-box" role="alert"><p>{player.trouble.value}</p><button type="button" onClick={() => { player.trouble.value = null; }}>Put away</button></div>
+            <div class="note-box" role="alert"><p>{player.trouble.value}</p><button type="button" class="round" aria-label="Put away" title="Put away" onClick={() => { player.trouble.value = null; }}>×</button></div>
           )}
           <TurnBanner />
           {player.likes.value.neckShown && <NeckView />}

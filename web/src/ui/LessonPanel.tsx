@@ -56,7 +56,7 @@ function StepBody({ step }: { step: Step }) {
       <Calls calls={player.song.calls.filter(call => step.teaches.includes(call.name))} />
       {step.callOuts.map(callOut => (
         <section key={callOut.name}>
-          {step.callOuts.length > 1 && <h4>{callOut.name}</h4>}
+          {step.callOuts.length > 1 && <h3>{callOut.name}</h3>}
           <p>{callOut.headline.join(' ')}</p>
           <details>
             <summary>String by string</summary>
@@ -73,7 +73,7 @@ function StepBody({ step }: { step: Step }) {
           <summary>Elsewhere on the neck and in other keys</summary>
           {step.versions.map((version, i) => (
             <section key={i}>
-              <h4>{step.versions.some(other => other.name !== version.name) ? `${version.name}: ${version.title}` : version.title}</h4>
+              <h3>{step.versions.some(other => other.name !== version.name) ? `${version.name}: ${version.title}` : version.title}</h3>
               <p class="quiet">{version.hand === 'none' ? 'Open strings only' : `For the hand: ${version.hand}`}{version.fingers ? `. ${signs(version.fingers)}` : ''}.</p>
               <pre class="tab" tabIndex={0} role="group" aria-label={`Tab: ${version.title}`}>{version.tab}</pre>
             </section>
