@@ -44,6 +44,7 @@ internal sealed class PagesSection : IKitSection
             var path = string.Create(CultureInfo.InvariantCulture, $"pages/full-{page + 1:00}.svg");
             files.Add(new KitFile(path, pictures.Pages[page], $"Page {page + 1} of {pictures.Pages.Length} as a picture for a web page or a film"));
         }
+        files.Add(KitFile.Written("pages/times.json", "When each bar and note of the pages sounds, for a cursor that follows the music", stream => stream.Write(PageTimes.Of(source.Played).ToJson())));
         return new SectionResult.Made(files.DrainToImmutable(), [.. Cautions(pictures, pages.Whole, staffSpace)]);
     }
 
