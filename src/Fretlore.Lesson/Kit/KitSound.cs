@@ -15,7 +15,7 @@ public sealed record KitSound(
     ImmutableArray<ImmutableArray<byte>?> Solos)
 {
     /// <summary>What the practice page's sound may take: in Base64, a third more, the whole page stays under 6 MB.</summary>
-    private const long MostPageBytes = 3_300_000;
+    private const long MostPageBytes = 3_150_000;
 
     /// <summary>Makes it.</summary>
     /// <returns>The sound, or null with the reason why there is none, a whole sentence.</returns>
