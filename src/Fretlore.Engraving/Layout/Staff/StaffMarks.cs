@@ -73,19 +73,22 @@ internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geomet
             {
                 foreach (var slot in voice.Slots)
                 {
-                    if (slot.Event.Dynamic is not { } dynamic) continue;
-                    var (glyph, x) = (Signs.DynamicOf(dynamic), geometry.X(slot) - slot.Shift + 0.6);
-                    var half = pen.Ink.GlyphWidth(glyph) / 2;
-                    // Voices that begin together have one between them.
-                    if (!row.HasRoom(x - half, x + half)) continue;
-                    row.Add(x - half, x + half, y => pen.GlyphCentred(glyph, x, y));
-                    taken.Add((x - half, x + half));
+                    if (slot.Event.Dynamic is { } dynamic) AddDynamic(row, Signs.DynamicOf(dynamic), geometry.X(slot) - slot.Shift + 0.6, taken);
                 }
             }
         }
         AddHairpins(row, Spans.Crescendo, taken);
         AddHairpins(row, Spans.Diminuendo, taken);
         row.DrawBelow(1.8, staff.TopHeight + 2.2);
+    }
+
+    private void AddDynamic(AlignedRow row, int glyph, double x, List<(double Left, double Right)> taken)
+    {
+        var half = pen.Ink.GlyphWidth(glyph) / 2;
+        // Voices that begin together have one between them.
+        if (!row.HasRoom(x - half, x + half)) return;
+        row.Add(x - half, x + half, y => pen.GlyphCentred(glyph, x, y));
+        taken.Add((x - half, x + half));
     }
 
     // Two lines that open or close, from the first note of the span to the one after it, or to the bar line; dynamics within it divide it.

@@ -59,11 +59,11 @@ internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geom
         var middle = x - slot.Shift + ColumnInk.Centre;
         if (!model.Hands.Strokes) return;
         strokes.Add(slot.Event.Stroke, middle);
-        if (slot.Event.PickingFinger is { } finger && picking.HasRoom(middle - PickingHalf, middle + PickingHalf))
-        {
-            picking.Add(middle - PickingHalf, middle + PickingHalf, y => pen.Text(finger.ToString(), middle, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle));
-        }
+        if (slot.Event.PickingFinger is { } finger && picking.HasRoom(middle - PickingHalf, middle + PickingHalf)) AddPickingFinger(finger, middle);
     }
+
+    private void AddPickingFinger(char finger, double middle) =>
+        picking.Add(middle - PickingHalf, middle + PickingHalf, y => pen.Text(finger.ToString(), middle, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle));
 
     // Over each column, those of all voices, highest string on top.
     private void AddFingers(MeasurePlace place)
@@ -73,15 +73,16 @@ internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geom
         {
             foreach (var slot in part.Voices[v].Slots)
             {
-                if (part.IsFirstOfColumn(v, slot)) AddFingers(part, slot.Column, place.Columns[slot.Column] + ColumnInk.Centre);
+                if (part.IsFirstOfColumn(v, slot) && FingerNames.In(part, slot.Column, model.Hands, lowFirst: true) is { Length: > 0 } stated)
+                {
+                    AddFingers(stated, place.Columns[slot.Column] + ColumnInk.Centre);
+                }
             }
         }
     }
 
-    private void AddFingers(MeasurePart part, int column, double middle)
+    private void AddFingers(string[] stated, double middle)
     {
-        var stated = FingerNames.In(part, column, model.Hands, lowFirst: true);
-        if (stated.Length == 0) return;
         fingers.Add(middle - 0.4, middle + 0.4, y =>
         {
             for (var i = 0; i < stated.Length; i++) pen.Text(stated[i], middle, y - i * 1.3, HouseStyle.SmallSize * 0.9, Face.SansBold, Anchor.Middle);

@@ -22,8 +22,9 @@ internal sealed class StringCircles(Pen pen, StaffPlan staff, SystemGeometry geo
             foreach (var voice in place.Measure.Parts[staff.Index].Voices)
             {
                 StringNumber? shown = null;
-                foreach (var slot in voice.Slots.Where(s => !s.IsRest))
+                foreach (var slot in voice.Slots)
                 {
+                    if (slot.IsRest) continue;
                     var number = NumberFor(slot, staff.Part.Neck);
                     if (number is { } needed && number != shown) Add(row, needed, geometry.X(slot) - slot.Shift + ColumnInk.Centre);
                     shown = number;

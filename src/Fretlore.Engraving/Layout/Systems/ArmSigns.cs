@@ -20,7 +20,10 @@ internal sealed class ArmSigns(Pen pen, StaffPlan staff, SystemGeometry geometry
     {
         foreach (var place in geometry.Measures)
         {
-            foreach (var slot in place.Measure.Parts[staff.Index].Voices.SelectMany(v => v.Slots)) Add(slot);
+            foreach (var voice in place.Measure.Parts[staff.Index].Voices)
+            {
+                foreach (var slot in voice.Slots) Add(slot);
+            }
         }
         dips.DrawAbove(0, 0.8);
         rakes.DrawAbove(0.1, 0.8);
@@ -32,7 +35,11 @@ internal sealed class ArmSigns(Pen pen, StaffPlan staff, SystemGeometry geometry
         var cents = 0;
         foreach (var head in slot.Heads) cents = Math.Max(cents, head.Note.DipCents);
         if (cents > 0) AddDip(middle, "\u2212" + AmountOf(cents));
-        if (slot.Event.Roll != Roll.Rake) return;
+        if (slot.Event.Roll == Roll.Rake) AddRake(middle);
+    }
+
+    private void AddRake(double middle)
+    {
         var half = pen.Ink.TextWidth(Rake, Face.SerifItalic, HouseStyle.SmallSize) / 2;
         rakes.Add(middle - half, middle + half, y => pen.Text(Rake, middle, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle));
     }

@@ -30,7 +30,11 @@ internal sealed class Ornaments(Pen pen, StaffPlan staff, SystemGeometry geometr
         var x = geometry.X(slot) - slot.Shift;
         var middle = x + (slot.IsRest ? 0.5 : ColumnInk.Centre);
         if (slot.Heads.Any(h => h.Note.Trill is not null)) AddTrill(x, room);
-        if (!slot.Event.HasFermata) return;
+        if (slot.Event.HasFermata) AddFermata(middle);
+    }
+
+    private void AddFermata(double middle)
+    {
         var half = pen.Ink.GlyphWidth(Smufl.FermataAbove) / 2;
         // One for voices that are held together.
         if (fermatas.HasRoom(middle - half, middle + half)) fermatas.Add(middle - half, middle + half, y => pen.GlyphCentred(Smufl.FermataAbove, middle, y));

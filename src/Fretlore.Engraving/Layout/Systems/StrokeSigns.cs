@@ -14,11 +14,11 @@ internal sealed class StrokeSigns(Pen pen)
 
     public void Add(Stroke stroke, double x)
     {
-        if (stroke == Stroke.None || !struck.Add((stroke, x))) return;
-        var glyph = stroke == Stroke.Down ? Smufl.StringsDownBow : Smufl.StringsUpBow;
-        rows.Add(x - Half, x + Half, y => pen.GlyphCentred(glyph, x, y, Scale));
+        if (stroke != Stroke.None && struck.Add((stroke, x))) Add(stroke == Stroke.Down ? Smufl.StringsDownBow : Smufl.StringsUpBow, x);
     }
 
     /// <param name="start">The least distance above the row's origin.</param>
     public void Draw(double start) => rows.DrawAbove(0, start);
+
+    private void Add(int glyph, double x) => rows.Add(x - Half, x + Half, y => pen.GlyphCentred(glyph, x, y, Scale));
 }

@@ -99,7 +99,11 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
     {
         var x = geometry.X(slot) - slot.Shift + ColumnInk.Centre;
         var (accent, staccato) = (slot.Heads.Any(h => h.Note.IsAccented), slot.Heads.Any(h => h.Note.IsStaccato));
-        if (!accent && !staccato || !accented.Add(x)) return;
+        if ((accent || staccato) && accented.Add(x)) AddArticulation(x, accent, staccato);
+    }
+
+    private void AddArticulation(double x, bool accent, bool staccato)
+    {
         accents.Add(x - 0.7, x + 0.7, y =>
         {
             if (staccato) pen.GlyphCentred(Smufl.ArticStaccatoAbove, x, y);
@@ -186,26 +190,33 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
             {
                 if (!part.IsFirstOfColumn(v, slot)) continue;
                 var middle = place.Columns[slot.Column] + ColumnInk.Centre;
-                AddFrettingFingers(part, slot.Column, middle);
-                if (model.Hands.Strokes) AddPickingFinger(part, slot.Column, middle);
+                if (FingerNames.In(part, slot.Column, model.Hands, lowFirst: false) is { Length: > 0 } shown) AddFrettingFingers(shown, middle);
+                if (model.Hands.Strokes && PickingFingerIn(part, slot.Column) is { } finger) AddPickingFinger(finger, middle);
             }
         }
     }
 
-    private void AddFrettingFingers(MeasurePart part, int column, double middle)
+    private void AddFrettingFingers(string[] shown, double middle)
     {
-        var shown = FingerNames.In(part, column, model.Hands, lowFirst: false);
-        if (shown.Length == 0) return;
         fingers.Add(middle - 0.4, middle + 0.4, y =>
         {
             for (var i = 0; i < shown.Length; i++) pen.Text(shown[i], middle, y + i * 1.3, HouseStyle.SmallSize * 0.9, Face.SansBold, Anchor.Middle);
         });
     }
 
-    private void AddPickingFinger(MeasurePart part, int column, double middle)
-    {
-        if (part.SlotsIn(column).Select(s => s.Event.PickingFinger).FirstOrDefault(f => f is not null) is not { } finger) return;
+    private void AddPickingFinger(char finger, double middle) =>
         picking.Add(middle - PickingHalf, middle + PickingHalf, y => pen.Text(finger.ToString(), middle, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle));
+
+    private static char? PickingFingerIn(MeasurePart part, int column)
+    {
+        foreach (var voice in part.Voices)
+        {
+            foreach (var slot in voice.Slots)
+            {
+                if (slot.Column == column && slot.Event.PickingFinger is { } finger) return finger;
+            }
+        }
+        return null;
     }
 
     private void DrawGlides(PlacedNote placed)
