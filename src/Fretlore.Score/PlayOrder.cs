@@ -39,21 +39,13 @@ public static class PlayOrder
         return played.ToImmutable();
     }
 
-    /// <summary>Where in the order played a bar comes for the so-manieth time.</summary>
+    /// <summary>Where in the order played a bar comes, each time it is played.</summary>
     /// <param name="bars">Written bars.</param>
     /// <param name="played">Their order, as <see cref="Of"/> gives it.</param>
-    /// <param name="number">The bar's printed number; a pickup later than the song's start is found by none.</param>
-    /// <param name="time">From 1.</param>
-    /// <returns>An index into <paramref name="played"/>, or null where it is not played so often.</returns>
-    public static int? Find(ValueList<Bar> bars, IReadOnlyList<PlayedBar> played, int number, int time)
-    {
-        for (var i = 0; i < played.Count; i++)
-        {
-            var bar = bars[played[i].Bar];
-            if (bar.Number == number && (number == 0 || !bar.IsPickup) && --time == 0) return i;
-        }
-        return null;
-    }
+    /// <param name="number">The bar's printed number; 0 is the pickup at the song's start, and no later pickup is found.</param>
+    /// <returns>Indexes into <paramref name="played"/>; none where the song has no such bar.</returns>
+    public static ImmutableArray<int> PlacesOf(ValueList<Bar> bars, IReadOnlyList<PlayedBar> played, int number) =>
+        [.. Enumerable.Range(0, played.Count).Where(i => bars[played[i].Bar] is var bar && bar.Number == number && (number == 0 || !bar.IsPickup))];
 
     // Where a bar's jump leads; null to go on. What leads to Fine and coda counts only after the jump back.
     private static int? GoalOf(ValueList<Bar> bars, int bar, Jump? made) => (bars[bar].Jump, made) switch

@@ -36,18 +36,19 @@ internal static class RecordingBinder
         foreach (var line in written.Bars)
         {
             if (line.Word.Text != "bar") continue; // reported by the parser
-            if (Read(SheetWord.From(line.Values)) is not { } bar) problems.Add(RecordingProblems.NoBarTime(line.Span));
-            else if (PlayOrder.Find(song.Bars, played, bar.Number, bar.Time) is not { } place)
+            if (Read(SheetWord.From(line.Values)) is not { } bar)
             {
-                var times = played.Count(p => song.Bars[p.Bar].Number == bar.Number && (bar.Number == 0 || !song.Bars[p.Bar].IsPickup));
-                problems.Add(RecordingProblems.BarNotPlayed(line.Span, bar.Number, bar.Time, times));
+                problems.Add(RecordingProblems.NoBarTime(line.Span));
+                continue;
             }
-            else if (place <= last) problems.Add(RecordingProblems.BarOutOfOrder(line.Span, bar.Number, bars[^1].Number));
+            var places = PlayOrder.PlacesOf(song.Bars, played, bar.Number);
+            if (bar.Time > places.Length) problems.Add(RecordingProblems.BarNotPlayed(line.Span, bar.Number, bar.Time, places.Length));
+            else if (places[bar.Time - 1] <= last) problems.Add(RecordingProblems.BarOutOfOrder(line.Span, bar.Number, bars[^1].Number));
             else if (bars.Count > 0 && bar.At <= bars[^1].At) problems.Add(RecordingProblems.TimeGoesBack(line.Span));
             else
             {
                 bars.Add(bar);
-                last = place;
+                last = places[bar.Time - 1];
             }
         }
         return bars.ToValueList();

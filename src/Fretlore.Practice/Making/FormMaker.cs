@@ -31,8 +31,8 @@ internal sealed class FormMaker(PerformedSong performed)
         return
         [
             .. from recording in song.Recordings
-               let points = recording.Bars.Items.SelectMany(bar => PlayOrder.Find(song.Bars, played, bar.Number, bar.Time) is { } at
-                   ? new[] { new SyncData(Seconds.Rounded(performed.Bars[at].StartSeconds), Seconds.Rounded(bar.At.TotalSeconds)) } : []).ToArray()
+               let points = recording.Bars.Items.SelectMany(bar => PlayOrder.PlacesOf(song.Bars, played, bar.Number).Skip(bar.Time - 1).Take(1)
+                   .Select(at => new SyncData(Seconds.Rounded(performed.Bars[at].StartSeconds), Seconds.Rounded(bar.At.TotalSeconds)))).ToArray()
                where points.Length > 0
                select new RecordingData(recording.Name, points),
         ];

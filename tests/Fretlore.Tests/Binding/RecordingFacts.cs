@@ -38,10 +38,7 @@ public class RecordingFacts
         var song = Sheets.Song(Music);
         var played = PlayOrder.Of(song.Bars);
         // 0 | 1 2 | 1 2 | 1 3 | 4
-        Assert.Equal([0, 1, 3, 5, 2, 4, 6, 7], Places((0, 1), (1, 1), (1, 2), (1, 3), (2, 1), (2, 2), (3, 1), (4, 1)));
-        Assert.Equal([null, null, null], Places((1, 4), (3, 2), (5, 1)));
-
-        int?[] Places(params (int Number, int Time)[] bars) => [.. bars.Select(b => PlayOrder.Find(song.Bars, played, b.Number, b.Time))];
+        Assert.Equal([[0], [1, 3, 5], [2, 4], [6], [7], []], Enumerable.Range(0, 6).Select(number => PlayOrder.PlacesOf(song.Bars, played, number).ToArray()));
     }
 
     [Fact]
