@@ -94,7 +94,7 @@ internal static class PagesLook
 
     private static double Lowest(Mark mark) => mark switch
     {
-        Group group => group.Marks.Items.Select(Lowest).DefaultIfEmpty(0).Max(),
+        Group group => group.InPlace.Items.Select(Lowest).DefaultIfEmpty(0).Max(),
         Line line when Math.Abs(line.From.Y - line.To.Y) < 0.001 && line.To.X - line.From.X > 10 => line.From.Y,
         _ => 0,
     };

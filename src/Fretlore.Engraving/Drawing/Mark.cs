@@ -71,8 +71,13 @@ public enum Anchor
 /// <param name="Anchor">Whether <paramref name="At"/> is its start, middle or end.</param>
 public sealed record Text(string Value, Point At, double Size, Face Face, Anchor Anchor = Anchor.Start) : Mark;
 
-/// <summary>Marks that belong together, such as those of one bar, system or note.</summary>
+/// <summary>Marks that belong together, such as those of one bar, system or note; with neither id nor title, marks that are set down together.</summary>
 /// <param name="Id">Stable and unique on all pages of a document; null where nothing refers to it.</param>
 /// <param name="Title">What it is in words, for screen readers; null where its content speaks for itself.</param>
 /// <param name="Marks">What it holds.</param>
-public sealed record Group(string? Id, string? Title, ValueList<Mark> Marks) : Mark;
+/// <param name="Down">How far below their own places its marks are drawn: a row of a system is drawn once, before it is known where on the page it comes to stand.</param>
+public sealed record Group(string? Id, string? Title, ValueList<Mark> Marks, double Down = 0) : Mark
+{
+    /// <summary>What it holds, each mark where it is drawn.</summary>
+    public ValueList<Mark> InPlace => Down == 0 ? Marks : Marks.LoweredBy(Down);
+}

@@ -126,7 +126,7 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
                 var pen = new Pen(ink, new Skyline(0, pageWidth, 0, 0));
                 frames.Draw(pen, row, left, 0);
                 var marks = pen.Take();
-                yield return new EngravedSystem(model.Measures.Length, model.Measures.Length, 0, (y, _) => marks.Moved(0, y), 0, frames.HeightOf(row), []);
+                yield return new EngravedSystem(model.Measures.Length, model.Measures.Length, 0, (y, _) => [new Group(null, null, marks, y)], 0, frames.HeightOf(row), []);
             }
         }
         if (options.Legend && Legend.Of(ink, model, options.Degrees, left, margin, pageWidth) is { } legend) yield return legend;

@@ -16,6 +16,9 @@ internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts, 
     private readonly SKPaint ground = new() { IsAntialias = true, Style = SKPaintStyle.Fill };
     private readonly SKPaint stroke = new() { IsAntialias = true, Color = InkOn(behind), Style = SKPaintStyle.Stroke, StrokeJoin = SKStrokeJoin.Round };
 
+    // How far below their own places the marks of the open groups are.
+    private double down;
+
     public void Dispose()
     {
         ink.Dispose();
@@ -29,7 +32,7 @@ internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts, 
         {
             switch (mark)
             {
-                case Group group: Paint(canvas, group.Marks.AsSpan()); break;
+                case Group group: Paint(canvas, group); break;
                 case Glyph glyph: Paint(canvas, glyph); break;
                 case Line line: Paint(canvas, line); break;
                 case Polygon polygon: Paint(canvas, polygon); break;
@@ -49,6 +52,13 @@ internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts, 
         canvas.DrawRect(left, top, width, height, ink);
     }
 
+    private void Paint(SKCanvas canvas, Group group)
+    {
+        down += group.Down;
+        Paint(canvas, group.Marks.AsSpan());
+        down -= group.Down;
+    }
+
     private void Paint(SKCanvas canvas, Glyph glyph)
     {
         if (canvasFonts.Music is { } music)
@@ -56,7 +66,7 @@ internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts, 
             using var font = music.AtSize((float)(SpacesPerEm * glyph.Scale));
             ReadOnlySpan<ushort> glyphs = [music.GlyphOf(fonts.MusicSource.GlyphOf(glyph.CodePoint))];
             using var blob = SKTextBlob.CreatePositioned(MemoryMarshal.AsBytes(glyphs), SKTextEncoding.GlyphId, font, [default]);
-            canvas.DrawText(blob, (float)glyph.At.X, (float)glyph.At.Y, ink);
+            canvas.DrawText(blob, (float)glyph.At.X, (float)(glyph.At.Y + down), ink);
             return;
         }
 
@@ -120,7 +130,7 @@ internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts, 
             ground.BlendMode = SKBlendMode.Src;
             ground.Color = ink.Color.WithAlpha((byte)(255 - level));
         }
-        canvas.DrawRect(new SKRect((float)fill.Box.Left, (float)fill.Box.Top, (float)fill.Box.Right, (float)fill.Box.Bottom), ground);
+        canvas.DrawRect(new SKRect((float)fill.Box.Left, (float)(fill.Box.Top + down), (float)fill.Box.Right, (float)(fill.Box.Bottom + down)), ground);
     }
 
     private void Paint(SKCanvas canvas, Text text)
@@ -131,7 +141,7 @@ internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts, 
         {
             if (run.Glyphs.Length == 0) continue;
             using var blob = Blob(run, text.Size);
-            canvas.DrawText(blob, (float)left, (float)text.At.Y, ink);
+            canvas.DrawText(blob, (float)left, (float)(text.At.Y + down), ink);
         }
     }
 
@@ -148,5 +158,5 @@ internal sealed class CanvasPainter(FontLibrary fonts, CanvasFonts canvasFonts, 
 
     private static SKColor InkOn(PictureGround ground) => ground == PictureGround.ClearUnderWhiteInk ? SKColors.White : SKColors.Black;
 
-    private static SKPoint At(Point point) => new((float)point.X, (float)point.Y);
+    private SKPoint At(Point point) => new((float)point.X, (float)(point.Y + down));
 }

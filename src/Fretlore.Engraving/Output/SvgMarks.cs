@@ -8,6 +8,9 @@ internal sealed class SvgMarks(SvgText svg)
 {
     private readonly SortedSet<int> glyphs = [];
 
+    // How far below their own places the marks of the open groups are.
+    private double down;
+
     /// <summary>Code points of the music glyphs that the elements refer to.</summary>
     public IEnumerable<int> Glyphs => glyphs;
 
@@ -32,6 +35,14 @@ internal sealed class SvgMarks(SvgText svg)
 
     private void Write(Group group)
     {
+        down += group.Down;
+        if (group is { Id: null, Title: null }) Write(group.Marks.AsSpan());
+        else WriteNamed(group);
+        down -= group.Down;
+    }
+
+    private void WriteNamed(Group group)
+    {
         svg.Append("<g"u8);
         if (group.Id is { } id) svg.Append(" id=\""u8).Escaped(id).Append('"');
         if (group.Title is { } title) svg.Append(" role=\"graphics-object group\"><title>"u8).Escaped(title).Append("</title>\n"u8);
@@ -44,8 +55,8 @@ internal sealed class SvgMarks(SvgText svg)
     {
         glyphs.Add(glyph.CodePoint);
         svg.Append("<use href=\"#g"u8).Append(glyph.CodePoint, "X4").Append('"');
-        if (glyph.Scale == 1) svg.Append(" x=\""u8).Number(glyph.At.X).Append("\" y=\""u8).Number(glyph.At.Y).Append("\"/>\n"u8);
-        else svg.Append(" transform=\"translate("u8).Place(glyph.At).Append(")scale("u8).Number(glyph.Scale).Append(")\"/>\n"u8);
+        if (glyph.Scale == 1) svg.Append(" x=\""u8).Number(glyph.At.X).Append("\" y=\""u8).Number(glyph.At.Y + down).Append("\"/>\n"u8);
+        else svg.Append(" transform=\"translate("u8).Place(Lowered(glyph.At)).Append(")scale("u8).Number(glyph.Scale).Append(")\"/>\n"u8);
     }
 
     /// <summary>Writes a line, and those right after it that look the same, as one element; returns how many followed.</summary>
@@ -73,10 +84,10 @@ internal sealed class SvgMarks(SvgText svg)
 
     private void Draw(Line line)
     {
-        svg.Append('M').Place(line.From);
+        svg.Append('M').Place(Lowered(line.From));
         if (line.From.Y == line.To.Y) svg.Append('H').Number(line.To.X);
-        else if (line.From.X == line.To.X) svg.Append('V').Number(line.To.Y);
-        else svg.Append('L').Place(line.To);
+        else if (line.From.X == line.To.X) svg.Append('V').Number(line.To.Y + down);
+        else svg.Append('L').Place(Lowered(line.To));
     }
 
     private void Write(Polygon polygon)
@@ -84,7 +95,7 @@ internal sealed class SvgMarks(SvgText svg)
         var command = "<path d=\"M"u8;
         foreach (var point in polygon.Points)
         {
-            svg.Append(command).Place(point);
+            svg.Append(command).Place(Lowered(point));
             command = "L"u8;
         }
 
@@ -93,7 +104,7 @@ internal sealed class SvgMarks(SvgText svg)
 
     private void Write(Curve curve)
     {
-        svg.Append("<path d=\"M"u8).Place(curve.From);
+        svg.Append("<path d=\"M"u8).Place(Lowered(curve.From));
         Cubic(curve.Control1, curve.Control2, curve.To);
         svg.Append("\" fill=\"none\" stroke=\"#000\" stroke-width=\""u8).Number(curve.Thickness).Append("\"/>\n"u8);
     }
@@ -101,7 +112,7 @@ internal sealed class SvgMarks(SvgText svg)
     private void Write(Slur slur)
     {
         var shape = SlurShape.Of(slur);
-        svg.Append("<path d=\"M"u8).Place(slur.From);
+        svg.Append("<path d=\"M"u8).Place(Lowered(slur.From));
         Cubic(shape.Out1, shape.Out2, slur.To);
         Cubic(shape.Back1, shape.Back2, slur.From);
         svg.Append("Z\" stroke=\"#000\" stroke-linejoin=\"round\" stroke-width=\""u8).Number(slur.EndThickness).Append("\"/>\n"u8);
@@ -109,7 +120,7 @@ internal sealed class SvgMarks(SvgText svg)
 
     private void Write(Fill fill)
     {
-        var (left, top, right, bottom) = (fill.Box.Left, fill.Box.Top, fill.Box.Right, fill.Box.Bottom);
+        var (left, top, right, bottom) = (fill.Box.Left, fill.Box.Top + down, fill.Box.Right, fill.Box.Bottom + down);
         var level = fill.Level();
         svg.Append("<path fill=\"#"u8).Append(level, "x2").Append(level, "x2").Append(level, "x2").Append("\" d=\"M"u8).Number(left).Append(' ')
             .Number(top).Append('H').Number(right).Append('V').Number(bottom).Append('H').Number(left).Append("Z\"/>\n"u8);
@@ -117,7 +128,7 @@ internal sealed class SvgMarks(SvgText svg)
 
     private void Write(Text text)
     {
-        svg.Append("<text x=\""u8).Number(text.At.X).Append("\" y=\""u8).Number(text.At.Y).Append("\" class=\""u8).Append(SvgFonts.ClassOf(text.Face))
+        svg.Append("<text x=\""u8).Number(text.At.X).Append("\" y=\""u8).Number(text.At.Y + down).Append("\" class=\""u8).Append(SvgFonts.ClassOf(text.Face))
             .Append("\" font-size=\""u8).Number(text.Size).Append('"');
         if (text.Anchor != Anchor.Start) svg.Append(" text-anchor=\""u8).Append(text.Anchor == Anchor.Middle ? "middle"u8 : "end"u8).Append('"');
         if (text.Value.Contains("  ", StringComparison.Ordinal) || text.Value is [' ', ..] or [.., ' ']) svg.Append(" xml:space=\"preserve\""u8);
@@ -125,5 +136,7 @@ internal sealed class SvgMarks(SvgText svg)
     }
 
     private void Cubic(Point control1, Point control2, Point to) =>
-        svg.Append('C').Place(control1).Append(' ').Place(control2).Append(' ').Place(to);
+        svg.Append('C').Place(Lowered(control1)).Append(' ').Place(Lowered(control2)).Append(' ').Place(Lowered(to));
+
+    private Point Lowered(Point point) => point with { Y = point.Y + down };
 }

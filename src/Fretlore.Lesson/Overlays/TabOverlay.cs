@@ -110,7 +110,7 @@ public sealed class TabOverlay : IDisposable
             {
                 switch (mark)
                 {
-                    case Group group: Measure(group.Marks); break;
+                    case Group group: Measure(group.InPlace); break;
                     case Line line: Take(line.From.Y, line.To.Y); break;
                     case Text text: Take(text.At.Y - text.Size, text.At.Y + text.Size * 0.3); break;
                     case Glyph glyph: Take(glyph.At.Y - glyph.Scale, glyph.At.Y + glyph.Scale); break;

@@ -43,7 +43,7 @@ internal static class Legend
             }
             bottom = Math.Max(bottom, y);
         }
-        var group = new Group("legend", "Signs in this song", pen.Take());
-        return new EngravedSystem(model.Measures.Length, model.Measures.Length, 0, (y, _) => [group.Moved(0, y)], 0, bottom, []);
+        var marks = pen.Take();
+        return new EngravedSystem(model.Measures.Length, model.Measures.Length, 0, (y, _) => [new Group("legend", "Signs in this song", marks, y)], 0, bottom, []);
     }
 }

@@ -48,7 +48,7 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? fra
         if (isHeadAlone)
         {
             var down = options.Paper.IsFrame ? Math.Max(0, (bottom - musicTop) / 2) : 0;
-            pages.Add(new DrawnPage(width, height, staffSpace, [new Group("title", null, titlePen.Take()).Moved(0, down), FootOf(0, starts.Length + 1, info.Title, rights)]));
+            pages.Add(new DrawnPage(width, height, staffSpace, [new Group("title", null, titlePen.Take(), down), FootOf(0, starts.Length + 1, info.Title, rights)]));
         }
         var before = pages.Count;
         for (var page = 0; page < starts.Length; page++)

@@ -12,7 +12,7 @@ internal readonly record struct SectionStart(string Name, double X);
 /// <param name="End">The measure after its last.</param>
 /// <param name="PartGaps">How many gaps between its parts may be widened.</param>
 /// <param name="MarksAt">
-/// What it holds, when its y of 0 is at a place on the page and each of its gaps is wider by so much: marks are carried there from their rows in one go.
+/// What it holds, when its y of 0 is at a place on the page and each of its gaps is wider by so much: its rows as they were drawn, each set down there.
 /// </param>
 /// <param name="Top">Its highest ink, negative.</param>
 /// <param name="Bottom">Its lowest ink.</param>

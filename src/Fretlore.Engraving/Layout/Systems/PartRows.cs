@@ -81,13 +81,8 @@ internal sealed class PartRows
 
     private void Add(List<Mark> marks, double y, Func<Row, ValueList<Mark>> part)
     {
-        if (onStaff is not null) AddMoved(marks, part(onStaff), y);
-        if (onTab is not null) AddMoved(marks, part(onTab), y + TabOffset);
-
-        static void AddMoved(List<Mark> marks, ValueList<Mark> more, double y)
-        {
-            foreach (var mark in more) marks.Add(mark.Moved(0, y));
-        }
+        if (onStaff is not null && part(onStaff) is { Count: > 0 } above) marks.Add(new Group(null, null, above, y));
+        if (onTab is not null && part(onTab) is { Count: > 0 } below) marks.Add(new Group(null, null, below, y + TabOffset));
     }
 
     // Where there is no tablature, notes are said in words here.

@@ -64,7 +64,7 @@ internal sealed class SystemEngraver(
     {
         var marks = new List<Mark>();
         for (var i = 0; i < parts.Length; i++) parts[i].AddBack(marks, y + offsets[i]);
-        marks.AddRange(LeftEdge(geometry, shown, parts, offsets).Moved(0, y));
+        marks.Add(new Group(null, null, LeftEdge(geometry, shown, parts, offsets), y));
         var inBar = new List<Mark>();
         for (var bar = 0; bar < geometry.Measures.Length; bar++)
         {

@@ -66,7 +66,7 @@ internal sealed class PageParts(FontLibrary fonts, IReadOnlySet<string> sections
     {
         var first = title.Marks.Count > 0 ? title.Marks[0] as Text : null;
         var isTitle = first is not null;
-        foreach (var mark in title.Marks)
+        foreach (var mark in title.InPlace)
         {
             isTitle = isTitle && mark is Text text && text.Size == first!.Size && text.Face == first.Face;
             Add(isTitle ? PartKind.Title : PartKind.Text, -1, mark);
@@ -76,7 +76,7 @@ internal sealed class PageParts(FontLibrary fonts, IReadOnlySet<string> sections
     private void AddSystem(Group system, int number)
     {
         var isAfterBars = false;
-        foreach (var mark in system.Marks)
+        foreach (var mark in Opened(system))
         {
             if (mark is Group { Title: { } title } bar)
             {
@@ -93,6 +93,8 @@ internal sealed class PageParts(FontLibrary fonts, IReadOnlySet<string> sections
         }
         Close();
     }
+
+    private static IEnumerable<Mark> Opened(Group system) => system.InPlace.SelectMany(mark => mark is Group { Id: null, Title: null } row ? Opened(row) : [mark]);
 
     private void Add(PartKind kind, int system, Mark mark)
     {

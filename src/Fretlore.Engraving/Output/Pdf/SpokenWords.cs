@@ -26,7 +26,7 @@ internal static class SpokenWords
             {
                 switch (mark)
                 {
-                    case Group group: Add(group.Marks); break;
+                    case Group group: Add(group.InPlace); break;
                     case Text text:
                         var width = fonts.Texts.WidthOf(text.Value, text.Face, text.Size);
                         var left = text.At.X - width * (text.Anchor switch { Anchor.Middle => 0.5, Anchor.End => 1, _ => 0 });

@@ -72,7 +72,7 @@ internal static class InkBoxes
         switch (mark)
         {
             case Group group:
-                return group.Marks.SelectMany(m => Of(m, group.Id is null ? path : path + "/" + group.Id, fonts, slices));
+                return group.InPlace.SelectMany(m => Of(m, group.Id is null ? path : path + "/" + group.Id, fonts, slices));
             case Glyph glyph:
                 var ink = fonts.Music.InkOf(glyph.CodePoint);
                 return [new(path + " glyph " + glyph.CodePoint.ToString("X4", CultureInfo.InvariantCulture), InkKind.Sign, new Box(

@@ -27,7 +27,7 @@ public class PageFacts
         var margin = page.Width - Paper.A4.SideMargin / page.StaffSpace;
         var ends = document.Pages
             .SelectMany(p => p.Marks.OfType<Group>().Where(g => g.Id?.StartsWith("system-", StringComparison.Ordinal) == true))
-            .Select(system => system.Marks.OfType<Line>().Max(l => l.To.X)).ToArray();
+            .Select(system => Flat(system).OfType<Line>().Max(l => l.To.X)).ToArray();
         Assert.True(ends.Length > 3);
         Assert.All(ends[..^1], end => Assert.Equal(margin, end, 6));
     }
@@ -195,5 +195,5 @@ public class PageFacts
 
     internal static IEnumerable<Mark> Flat(DrawnPage page) => page.Marks.SelectMany(Flat);
 
-    internal static IEnumerable<Mark> Flat(Mark mark) => mark is Group group ? group.Marks.SelectMany(Flat).Prepend(group) : [mark];
+    internal static IEnumerable<Mark> Flat(Mark mark) => mark is Group group ? group.InPlace.SelectMany(Flat).Prepend(group) : [mark];
 }
