@@ -29,6 +29,9 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
     private const double FewerPagesStep = 0.97;
     private const int FewPages = 12;
 
+    // Of airiness, for all of the staff's size.
+    private const double Airier = 0.35;
+
     /// <returns>Pages; the staff is set smaller than asked when a bar or a system would not fit the paper otherwise.</returns>
     /// <param name="song">The song.</param>
     /// <param name="reading">Its reading.</param>
@@ -61,6 +64,7 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
         var drawn = ImmutableArray.CreateBuilder<DrawnSystem>();
 
         EngravingResult.Pages? result = null;
+        var airiness = 0.0;
         for (var space = options.StaffSpace; space >= SmallestStaffSpace;)
         {
             var paper = options.Paper;
@@ -71,9 +75,12 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
                 space *= Math.Min(0.98, (margin - left) / needed);
                 continue;
             }
-            if (Pages(space, left, margin) is { } document)
+            if (Pages(space, left, margin) is var (document, white))
             {
-                if (result is null || IsWorthIt(document.Pages.Count, space, result)) result = new EngravingResult.Pages(document, space);
+                if (result is null || IsWorthIt(document.Pages.Count, space, result) || IsFuller(document.Pages.Count, white, space))
+                {
+                    (result, airiness) = (new EngravingResult.Pages(document, space), white);
+                }
                 if (document.Pages.Count is 1 or > FewPages || space * FewerPagesStep < options.StaffSpace * options.LeastShare) return Leaving(result);
                 space *= FewerPagesStep;
                 continue;
@@ -84,7 +91,10 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
 
         EngravingResult.Pages Leaving(EngravingResult.Pages pages) => earlier is null ? pages : pages with { Layout = new EarlierLayout(sources, drawn.ToImmutable()) };
 
-        Document? Pages(double space, double left, double margin)
+        // Of as many pages, those that are filled better by more than they are set smaller: one page of three that is no longer a third empty, say.
+        bool IsFuller(int pages, double white, double space) => pages == result!.Document.Pages.Count && white + Airier * (1 - space / result.StaffSpace) < airiness;
+
+        FilledPages? Pages(double space, double left, double margin)
         {
             var width = options.Paper.Width / space;
             var engraver = new SystemEngraver(ink, model, reading, chords, degrees, names, width);

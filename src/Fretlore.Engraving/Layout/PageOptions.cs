@@ -42,7 +42,7 @@ public sealed record PageOptions
     /// <summary>Whether every section begins a system with its metre, and the one before ends where it ends, as on a sheet of riffs.</summary>
     public bool SectionsStartSystems { get; init; }
 
-    /// <summary>The share of the staff space that pages may be set at where that saves one: 0.9 for a tenth smaller, 1 for never.</summary>
+    /// <summary>The share of the staff space that pages may be set at where that saves one or fills them clearly better: 0.9 for a tenth smaller, 1 for never.</summary>
     public double LeastShare { get; init; } = 1;
 
     /// <summary>Whether named shapes stand as chord frames under the title, or after the music where there are more than two rows of them.</summary>

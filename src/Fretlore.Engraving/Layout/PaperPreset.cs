@@ -6,7 +6,7 @@ namespace Fretlore.Engraving.Layout;
 /// <param name="Name">As asked for: <c>a4</c>, <c>letter</c>, <c>phone</c>, <c>slide</c>.</param>
 /// <param name="Paper">Its size and margins.</param>
 /// <param name="StaffSpace">Millimetres between two staff lines.</param>
-/// <param name="LeastShare">The share of it that music may be set at where that saves a page.</param>
+/// <param name="LeastShare">The share of it that music may be set at where that saves a page, or fills pages that are a third empty.</param>
 public sealed record PaperPreset(string Name, Paper Paper, double StaffSpace, double LeastShare = 0.9)
 {
     public static ImmutableArray<PaperPreset> All { get; } =

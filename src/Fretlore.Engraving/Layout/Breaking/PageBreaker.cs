@@ -11,7 +11,9 @@ internal readonly record struct PageWhite(double Gap, double Wider);
 internal static class PageBreaker
 {
     private const double NaturalGap = HouseStyle.SystemGap * 1.6;
-    private const double WidestGap = 30;
+
+    // A page with more white than this leaves it at its foot, so that its systems still read as one page's music.
+    private const double WidestGap = 15;
     private const double WidestInFrame = 18;
 
     // A gap between two parts grows by this share of what one between systems grows by.
@@ -53,6 +55,25 @@ internal static class PageBreaker
         var starts = new Stack<int>();
         for (var end = heights.Length; end > 0; end = from[end]) starts.Push(from[end]);
         return [.. starts];
+    }
+
+    /// <summary>How airy pages are, the last one aside: the mean over them of the square of the share of their height that is more than systems need.</summary>
+    /// <param name="heights">The ink height of each system.</param>
+    /// <param name="starts">The first system of each page.</param>
+    /// <param name="firstRoom">The height for systems on the first page, below the title.</param>
+    /// <param name="room">The height on every other page.</param>
+    public static double AirinessOf(ReadOnlySpan<double> heights, ReadOnlySpan<int> starts, double firstRoom, double room)
+    {
+        double sum = 0;
+        for (var page = 0; page + 1 < starts.Length; page++)
+        {
+            var space = page == 0 ? firstRoom : room;
+            var left = space - (starts[page + 1] - starts[page] - 1) * NaturalGap;
+            foreach (var height in heights[starts[page]..starts[page + 1]]) left -= height;
+            var share = Math.Max(0, left / space);
+            sum += share * share;
+        }
+        return starts.Length < 2 ? 0 : sum / (starts.Length - 1);
     }
 
     /// <summary>How the white of a page is spread between its systems and their parts.</summary>

@@ -12,7 +12,7 @@ namespace Fretlore.Engraving.Layout.EndMatter;
 internal sealed class FrameRows
 {
     private const double Gap = 3.2;
-    private const double RowGap = 1.6;
+    private const double RowGap = 1.1;
     private const double NameSize = HouseStyle.SmallSize;
 
     private readonly Ink ink;

@@ -10,6 +10,11 @@ using Fretlore.Music;
 
 namespace Fretlore.Engraving.Layout.Pages;
 
+/// <summary>Pages with how airy they are.</summary>
+/// <param name="Document">The pages.</param>
+/// <param name="Airiness">The mean over all but the last of the square of the share of their height that systems don't need.</param>
+internal sealed record FilledPages(Document Document, double Airiness);
+
 /// <summary>Puts systems on pages, with title, page numbers and rights line.</summary>
 internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? frames, double staffSpace)
 {
@@ -27,7 +32,7 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? fra
     private double Foot => height - options.Paper.BottomMargin / staffSpace;
 
     /// <returns>The pages; null when a system is higher than a page.</returns>
-    public Document? Assemble(ScoreModel model, ImmutableArray<EngravedSystem> systems)
+    public FilledPages? Assemble(ScoreModel model, ImmutableArray<EngravedSystem> systems)
     {
         var titlePen = new Pen(ink, new Skyline(0, width, 0, 0));
         var musicTop = new TitleBlock(ink, frames, left, Right).Draw(titlePen, model, options.Subject, top);
@@ -76,7 +81,8 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? fra
             marks.Add(FootOf(page + before, starts.Length + before, info.Title, rights));
             pages.Add(new DrawnPage(width, height, staffSpace, marks.ToValueList()));
         }
-        return new Document(info.Title, info.Artist, options.Subject, new(pages.ToImmutable()), new(bookmarks.ToImmutable()));
+        var document = new Document(info.Title, info.Artist, options.Subject, new(pages.ToImmutable()), new(bookmarks.ToImmutable()));
+        return new FilledPages(document, PageBreaker.AirinessOf(heights, starts.AsSpan(), isHeadAlone ? room : bottom - musicTop, room));
     }
 
     // Where hands are free to turn the page, or the eye expects a break: before a section, or where the last thing in every part is a rest.

@@ -33,15 +33,15 @@ internal sealed class TitleBlock(Ink ink, FrameRows? frames, double left, double
         {
             y += ink.CapHeight(Face.SerifBold, size);
             pen.Text(line, middle, y, size, Face.SerifBold, Anchor.Middle);
-            y += size * 0.55;
+            y += size * 0.45;
         }
         foreach (var line in LineWrap.Of(ink, info.Artist ?? "", Face.Serif, ArtistSize, right - left))
         {
-            y += ink.CapHeight(Face.Serif, ArtistSize) + 0.2;
+            y += ink.CapHeight(Face.Serif, ArtistSize);
             pen.Text(line, middle, y, ArtistSize, Face.Serif, Anchor.Middle);
-            y += ArtistSize * 0.5;
+            y += ArtistSize * 0.45;
         }
-        y += 1.2;
+        y += 0.9;
         var notes = y;
         foreach (var line in Tunings(model)) notes = DrawNote(pen, line, notes);
         var credits = y;
@@ -50,7 +50,7 @@ internal sealed class TitleBlock(Ink ink, FrameRows? frames, double left, double
             credits = DrawCredit(pen, line, Face.SerifItalic, credits);
         }
         if (model.Staves.Length < model.Song.Parts.Count) credits = DrawCredit(pen, subject, Face.Serif, credits);
-        y = Math.Max(notes, credits) + 1.5;
+        y = Math.Max(notes, credits) + 1;
         foreach (var row in RowsOf(frames))
         {
             frames!.Draw(pen, row, left, y);

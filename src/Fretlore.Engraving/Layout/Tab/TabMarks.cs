@@ -1,8 +1,6 @@
-using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Spacing;
-using Fretlore.Engraving.Layout.Staff;
 using Fretlore.Engraving.Layout.Systems;
 using Fretlore.Score;
 
@@ -14,8 +12,6 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
     private const double RaiseStep = 0.5;
     private const int MostRaises = 24;
 
-    private const double PickingHalf = 0.65;
-
     private readonly Links links = model.Links;
     private readonly BendDrawer bends = new(pen);
     private readonly Dictionary<NoteId, BendEnd> bendEnds = [];
@@ -25,8 +21,6 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
     private readonly StrokeSigns strokes = new(pen);
     private readonly HashSet<double> accented = [];
     private readonly VibratoLines vibratos = new(pen);
-    private readonly AlignedRow fingers = new(pen);
-    private readonly AlignedRow picking = new(pen);
 
     public void Draw(List<SystemNote> notes)
     {
@@ -36,7 +30,6 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
             {
                 foreach (var slot in voice.Slots) DrawSlot(slot, RoomAfter(place, slot));
             }
-            AddFingers(place);
         }
         bends.DrawAmounts();
         foreach (var note in notes)
@@ -51,9 +44,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         strokes.Draw(0.7);
         vibratos.Draw();
         new TabSpans(pen, staff, geometry).Draw();
-        var bottom = staff.TabHeight;
-        fingers.DrawBelow(1.1, bottom + 1.7);
-        picking.DrawBelow(1.1, bottom + 1.9);
+        new TabFingers(pen, staff, geometry, model.Hands).Draw();
     }
 
     // Up to the next number or rest, in whichever voice.
@@ -178,45 +169,6 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         {
             heights.UnionWith(bend.ToCents.Items.Add(bend.FromCents));
         }
-    }
-
-    // Below each column, those of all voices, highest string first.
-    private void AddFingers(MeasurePlace place)
-    {
-        var part = place.Measure.Parts[staff.Index];
-        for (var v = 0; v < part.Voices.Length; v++)
-        {
-            foreach (var slot in part.Voices[v].Slots)
-            {
-                if (!part.IsFirstOfColumn(v, slot)) continue;
-                var middle = place.Columns[slot.Column] + ColumnInk.Centre;
-                if (FingerNames.In(part, slot.Column, model.Hands, lowFirst: false) is { Length: > 0 } shown) AddFrettingFingers(shown, middle);
-                if (model.Hands.Strokes && PickingFingerIn(part, slot.Column) is { } finger) AddPickingFinger(finger, middle);
-            }
-        }
-    }
-
-    private void AddFrettingFingers(string[] shown, double middle)
-    {
-        fingers.Add(middle - 0.4, middle + 0.4, y =>
-        {
-            for (var i = 0; i < shown.Length; i++) pen.Text(shown[i], middle, y + i * 1.3, HouseStyle.SmallSize * 0.9, Face.SansBold, Anchor.Middle);
-        });
-    }
-
-    private void AddPickingFinger(char finger, double middle) =>
-        picking.Add(middle - PickingHalf, middle + PickingHalf, y => pen.Text(finger.ToString(), middle, y, HouseStyle.SmallSize, Face.SerifItalic, Anchor.Middle));
-
-    private static char? PickingFingerIn(MeasurePart part, int column)
-    {
-        foreach (var voice in part.Voices)
-        {
-            foreach (var slot in voice.Slots)
-            {
-                if (slot.Column == column && slot.Event.PickingFinger is { } finger) return finger;
-            }
-        }
-        return null;
     }
 
     private void DrawGlides(PlacedNote placed)

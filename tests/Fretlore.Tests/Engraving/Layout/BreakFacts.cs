@@ -84,9 +84,25 @@ public class BreakFacts
     [Fact]
     public void PageOfTwoTallSystems_IsFilled_BetweenTheirPartsToo()
     {
-        var (gap, wider) = PageBreaker.WhiteOf([50, 50], 2, 132, isLast: false);
-        Assert.Equal(132, 50 + 50 + gap + 2 * wider, 6);
+        var (gap, wider) = PageBreaker.WhiteOf([50, 50], 2, 121, isLast: false);
+        Assert.Equal(121, 50 + 50 + gap + 2 * wider, 6);
         Assert.True(wider < gap);
+    }
+
+    [Fact]
+    public void PageWithRoomForAnotherSystem_LeavesItAtItsFoot()
+    {
+        var (gap, wider) = PageBreaker.WhiteOf([45, 45], 2, 160, isLast: false);
+        Assert.True(gap <= 15, "Systems further apart than this read as two pieces.");
+        Assert.True(wider < 4);
+    }
+
+    [Fact]
+    public void Airiness_IsZeroForFullPages_AndCountsNoLastPage()
+    {
+        Assert.Equal(0, PageBreaker.AirinessOf([50, 50, 10], [0, 2], 100, 100), 6);
+        Assert.Equal(0, PageBreaker.AirinessOf([10], [0], 100, 100), 6);
+        Assert.Equal(0.25, PageBreaker.AirinessOf([50, 50], [0, 1], 100, 100), 6);
     }
 
     private static double Cost(BreakItem[] items, int[] starts)
