@@ -65,20 +65,11 @@ public static class HumanTouch
         }
     }
 
-    // From -1 to 1, mostly near 0; by mixing the numbers (Steele, Lea and Flood 2014), so that it is the same on every machine.
+    // From -1 to 1, mostly near 0, and the same on every machine.
     private static double Chance(PerformedNote note, int take, int what)
     {
-        var sum = 0.0;
-        for (var draw = 0; draw < 3; draw++)
-        {
-            unchecked
-            {
-                var mixed = ((ulong)(uint)note.Note.Index << 32 | (uint)note.Bar << 8 | (uint)(take << 5 | what << 2 | draw)) + 0x9E3779B97F4A7C15;
-                mixed = (mixed ^ mixed >> 30) * 0xBF58476D1CE4E5B9;
-                mixed = (mixed ^ mixed >> 27) * 0x94D049BB133111EB;
-                sum += (long)(mixed ^ mixed >> 31) / 9223372036854775808.0;
-            }
-        }
+        var (seed, sum) = (NoteSeed.Of(note, take), 0.0);
+        for (var draw = 0; draw < 3; draw++) sum += unchecked((long)NoteSeed.Mixed(seed ^ (uint)(what << 2 | draw))) / 9223372036854775808.0;
         return sum / 3;
     }
 }

@@ -1,5 +1,8 @@
+using System.Collections.Immutable;
 using System.Runtime.Intrinsics;
+using Fretlore.Music;
 using Fretlore.Performance;
+using Fretlore.Sound.Pieces;
 using Fretlore.Sound.Rigs;
 using Fretlore.Sound.Strings;
 
@@ -8,10 +11,11 @@ namespace Fretlore.Sound.Mixing;
 /// <summary>One part: its strings through its rig to left and right.</summary>
 internal sealed class PartTrack : ITrack
 {
-    private const int Block = 512;
+    private const int Block = 480; // Pieces are whole blocks.
     private const double OtherSide = 0.25; // Of a double-tracked part, what is heard of each take on the other side.
 
     private readonly Rig rig;
+    private readonly ImmutableArray<ImmutableArray<(StringBuild Build, ImmutableArray<StringNote> Notes)>> strings;
     private readonly StringPlayer[][] takes;
     private readonly RigChain chain;
     private readonly (double Left, double Right)[] places;
@@ -37,9 +41,9 @@ internal sealed class PartTrack : ITrack
         this.rig = rig;
         echo = rig.Repeats is { } repeats ? new Echo(repeats) : null;
         wah = WahPedal.Of(song, part, stretch);
-        takes = [.. Enumerable.Range(0, rig.Takes).Select(take => StringNotes.Of(song, exact ? part : HumanTouch.Play(part, take), stretch, !exact)
-            .Where(s => s.Notes.Length > 0 || rig.Sympathy > 0)
-            .Select(s => new StringPlayer(s.Notes, StringBuild.Of(s.String, s.Neck, rig.Body, s.Said), rig.PickupPlace, take)).ToArray())];
+        strings = [.. Enumerable.Range(0, rig.Takes).Select(take => StringNotes.Of(song, exact ? part : HumanTouch.Play(part, take), stretch, take, !exact)
+            .Select(s => (StringBuild.Of(s.String, s.Neck, rig.Body, s.Said), s.Notes)).ToImmutableArray())];
+        takes = [.. strings.Select((played, take) => played.Select(s => new StringPlayer(s.Notes, s.Build, rig.PickupPlace, take)).ToArray())];
         chain = new RigChain(rig, Block);
         var both = Math.Sqrt(1 / (1 + OtherSide * OtherSide));
         places = rig.Takes == 2
@@ -47,8 +51,41 @@ internal sealed class PartTrack : ITrack
             : [(Math.Sqrt((1 - aside) / 2), Math.Sqrt((1 + aside) / 2)), (0, 0)];
     }
 
+    /// <summary>All that it is besides what it plays, to be compared by value.</summary>
+    public object Make => (rig, places[0], places[1], strings.Select(take => take.Select(s => s.Build).ToValueList()).ToValueList(), wah?.Beats);
+
+    /// <summary>All that is played from one sample up to another, to be compared by value.</summary>
+    public object PlayedIn(long from, long to) => (
+        strings.Select(take => take.Select(s => s.Notes.Where(note => (note.Start >= from || from == 0) && note.Start < to).ToValueList()).ToValueList()).ToValueList(),
+        wah?.UsesIn(from, to));
+
+    /// <summary>Takes down what it remembers, and goes on from that.</summary>
+    public TrackMemory Remember()
+    {
+        var visitor = new MemoryVisitor();
+        Visit(visitor, 0);
+        return visitor.Taken();
+    }
+
+    /// <summary>Goes to a sample where a piece begins.</summary>
+    /// <param name="sample">The sample.</param>
+    /// <param name="memory">What it, or a track that is made alike and played the same of late, remembers there.</param>
+    public void GoTo(long sample, TrackMemory memory) => Visit(new MemoryVisitor(memory), sample);
+
+    private void Visit(MemoryVisitor visitor, long sample)
+    {
+        foreach (var player in takes.SelectMany(take => take)) player.Visit(visitor, sample);
+        visitor.Exact(ref isMuted);
+        if (rig.Sympathy > 0) visitor.Wave(shaken);
+        wah?.Visit(visitor);
+        chain.Visit(visitor);
+        echo?.Visit(visitor);
+        if (rig.Room > 0) room.Visit(visitor);
+    }
+
     public void Render(long from, Span<double> left, Span<double> right)
     {
+        if (from > 0 && from % SoundPieces.Length == 0) Remember();
         for (var at = 0; at < left.Length; at += Block)
         {
             var length = Math.Min(Block, left.Length - at);

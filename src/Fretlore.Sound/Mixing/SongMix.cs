@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Fretlore.Score;
+using Fretlore.Sound.Pieces;
 
 namespace Fretlore.Sound.Mixing;
 
@@ -8,7 +9,7 @@ namespace Fretlore.Sound.Mixing;
 public sealed class SongMix
 {
     /// <summary>Samples a block.</summary>
-    internal const int BlockLength = 8192;
+    internal const int BlockLength = SoundPieces.Length / 50;
 
     private readonly ImmutableArray<ITrack> tracks;
     private readonly double[][] buffers;

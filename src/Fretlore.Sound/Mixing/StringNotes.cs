@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Fretlore.Guitar;
+using Fretlore.Music;
 using Fretlore.Performance;
 using Fretlore.Score;
 using Fretlore.Sound.Strings;
@@ -15,8 +16,9 @@ internal sealed record StringNotes(StringNumber String, Neck Neck, ImmutableArra
     /// <param name="song">The performance.</param>
     /// <param name="part">The part as it is played.</param>
     /// <param name="stretch">The bars that are heard.</param>
+    /// <param name="take">0 for the first time it is recorded, 1 for the second.</param>
     /// <param name="varies">True where the pick meets the string a little elsewhere each time.</param>
-    public static List<StringNotes> Of(PerformedSong song, PerformedPart part, Stretch stretch, bool varies)
+    public static List<StringNotes> Of(PerformedSong song, PerformedPart part, Stretch stretch, int take, bool varies)
     {
         Neck NeckIn(int playedBar) => part.Part.Bars[song.Bars[playedBar].Bar].Neck;
         // By the score's own time: a player who is early for the first beat still plays it.
@@ -28,26 +30,30 @@ internal sealed record StringNotes(StringNumber String, Neck Neck, ImmutableArra
         for (var number = count; number >= 1; number--)
         {
             var neck = heard[number].Select(n => NeckIn(n.Bar)).FirstOrDefault(usual);
-            var notes = heard[number].SelectMany(n => Rounds(NoteOf(n, NeckIn(n.Bar), stretch) with { Varies = varies }, stretch)).OrderBy(n => n.Start);
+            var notes = heard[number].SelectMany(n => Rounds(NoteOf(n, NeckIn(n.Bar), stretch, take, varies), stretch)).OrderBy(n => n.Start);
             var said = part.Part.Strings.Count == neck.StringCount && number <= neck.StringCount ? part.Part.Strings[number - 1] : null;
             strings.Add(new StringNotes(new StringNumber(number), neck, [.. notes], said));
         }
         return strings;
     }
 
-    internal static StringNote NoteOf(PerformedNote note, Neck neck, Stretch stretch)
+    internal static StringNote NoteOf(PerformedNote note, Neck neck, Stretch stretch, int take, bool varies)
     {
         var (start, end) = (stretch.SampleAt(note.OnsetSeconds), stretch.SampleAt(Math.Min(note.ReleaseSeconds, stretch.End)));
-        if (note.Harmonic is not { } harmonic) return new StringNote(note, start, end, note.Height.Hertz(), 1);
-        if (harmonic.Kind == HarmonicKind.Pinch)
-        {
-            var hertz = note.Height.Hertz();
-            return new StringNote(note, start, end, hertz, Push.PinchedPartial(hertz / neck.Sounding(note.String, Fret.Open).Hertz()));
-        }
+        var (hertz, partial) = Vibrating(note, neck);
+        var alone = note with { Note = default, HeldNotes = [], Bar = 0, Onset = Beats.Zero, Release = Beats.Zero, OnsetSeconds = 0, ReleaseSeconds = 0 };
+        return new StringNote(alone, start, end, hertz, partial, NoteSeed.Of(note, take, varies), varies);
+    }
+
+    private static (double Hertz, int Partial) Vibrating(PerformedNote note, Neck neck)
+    {
+        var hertz = note.Height.Hertz();
+        if (note.Harmonic is not { } harmonic) return (hertz, 1);
+        if (harmonic.Kind == HarmonicKind.Pinch) return (hertz, Push.PinchedPartial(hertz / neck.Sounding(note.String, Fret.Open).Hertz()));
         // The string vibrates in as many loops as the harmonic is above what is stopped.
         var stopped = neck.Sounding(note.String, harmonic.Kind == HarmonicKind.Natural ? Fret.Open : note.Fret);
         var partial = (int)Math.Round(Math.Pow(2, (note.Height - stopped) / 12.0));
-        return new StringNote(note, start, end, stopped.Hertz(), Math.Clamp(partial, 1, HighestPartial));
+        return (stopped.Hertz(), Math.Clamp(partial, 1, HighestPartial));
     }
 
     // Only the last of what began before anything is heard matters, and the player comes to that by itself.

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using Fretlore.Sound.Mixing;
 
 namespace Fretlore.Sound.Output;
 
@@ -7,7 +8,7 @@ namespace Fretlore.Sound.Output;
 internal sealed class FrameStore(Stream stream)
 {
     /// <summary>Frames that are moved at once.</summary>
-    public const int BlockLength = 8192;
+    public const int BlockLength = SongMix.BlockLength;
 
     private const int FrameBytes = 2 * sizeof(float);
 

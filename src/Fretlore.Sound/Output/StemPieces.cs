@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Fretlore.Sound.Pieces;
 
 namespace Fretlore.Sound.Output;
 
@@ -8,7 +9,7 @@ namespace Fretlore.Sound.Output;
 public sealed class StemPieces(long mostBytes)
 {
     /// <summary>Seconds of every piece but the last.</summary>
-    public const int PieceSeconds = 10;
+    public const int PieceSeconds = SoundPieces.Seconds;
 
     private const int MostBits = 64_000;
     private const int LeastBits = 20_000;

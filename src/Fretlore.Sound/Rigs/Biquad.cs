@@ -1,3 +1,4 @@
+using Fretlore.Sound.Pieces;
 using Pair = System.Runtime.Intrinsics.Vector128<double>;
 
 namespace Fretlore.Sound.Rigs;
@@ -35,6 +36,13 @@ internal sealed class Biquad
                 a * (a + 1 + (a - 1) * cos + root), -2 * a * (a - 1 + (a + 1) * cos), a * (a + 1 + (a - 1) * cos - root),
                 a + 1 - (a - 1) * cos + root, 2 * (a - 1 - (a + 1) * cos), a + 1 - (a - 1) * cos - root),
         };
+    }
+
+    /// <summary>Goes through what it remembers.</summary>
+    public void Visit(MemoryVisitor visitor)
+    {
+        visitor.Filter(ref first);
+        visitor.Filter(ref second);
     }
 
     public void Run(Span<Pair> block)

@@ -1,5 +1,6 @@
 using System.Numerics;
 using System.Runtime.InteropServices;
+using Fretlore.Sound.Pieces;
 using Pair = System.Runtime.Intrinsics.Vector128<double>;
 
 namespace Fretlore.Sound.Rigs;
@@ -27,6 +28,13 @@ internal sealed class Drive
         }
         var rate = SampleRate.Hertz * (double)(1 << stages.Doublings);
         between = new OnePoles(9000, 90, rate);
+    }
+
+    /// <summary>Goes through what it remembers.</summary>
+    public void Visit(MemoryVisitor visitor)
+    {
+        foreach (var band in bands) band.Visit(visitor);
+        between.Visit(visitor);
     }
 
     public void Run(Span<Pair> block)

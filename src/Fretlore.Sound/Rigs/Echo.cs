@@ -1,3 +1,5 @@
+using Fretlore.Sound.Pieces;
+
 namespace Fretlore.Sound.Rigs;
 
 /// <summary>Repeats of the sound, each softer, from side to side.</summary>
@@ -6,6 +8,14 @@ internal sealed class Echo(Repeats repeats)
     private readonly double[] line = new double[Math.Max(1, (int)(repeats.Seconds * SampleRate.Hertz))];
     private int head;
     private int turn;
+
+    /// <summary>Goes through what it remembers.</summary>
+    public void Visit(MemoryVisitor visitor)
+    {
+        visitor.Wave(line);
+        visitor.Exact(ref head);
+        visitor.Exact(ref turn);
+    }
 
     public void Run(Span<double> left, Span<double> right)
     {

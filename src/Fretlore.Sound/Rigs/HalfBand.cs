@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using Fretlore.Sound.Pieces;
 using Pair = System.Runtime.Intrinsics.Vector128<double>;
 using Pairs = System.Runtime.Intrinsics.Vector256<double>;
 
@@ -29,6 +30,13 @@ internal sealed class HalfBand
         }
     }
 
+    /// <summary>Goes through what it remembers.</summary>
+    public void Visit(MemoryVisitor visitor)
+    {
+        foreach (ref var allpass in up.AsSpan()) allpass.Visit(visitor);
+        foreach (ref var allpass in down.AsSpan()) allpass.Visit(visitor);
+    }
+
     public void Double(ReadOnlySpan<Pair> input, Span<Pair> output)
     {
         var pairs = MemoryMarshal.Cast<Pair, Pairs>(output);
@@ -50,6 +58,12 @@ internal sealed class HalfBand
         public Pairs Coefficient;
         private Pairs before;
         private Pairs result;
+
+        public void Visit(MemoryVisitor visitor)
+        {
+            visitor.Filter(ref before);
+            visitor.Filter(ref result);
+        }
 
         public void Run(Span<Pairs> block)
         {

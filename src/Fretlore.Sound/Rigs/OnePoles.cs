@@ -1,3 +1,4 @@
+using Fretlore.Sound.Pieces;
 using Pair = System.Runtime.Intrinsics.Vector128<double>;
 
 namespace Fretlore.Sound.Rigs;
@@ -9,6 +10,13 @@ internal sealed class OnePoles(double highHertz, double lowHertz, double rate)
     private readonly double lowShare = 1 - Math.Exp(-2 * Math.PI * lowHertz / rate);
     private Pair high;
     private Pair low;
+
+    /// <summary>Goes through what it remembers.</summary>
+    public void Visit(MemoryVisitor visitor)
+    {
+        visitor.Filter(ref high);
+        visitor.Filter(ref low);
+    }
 
     public void Run(Span<Pair> block)
     {

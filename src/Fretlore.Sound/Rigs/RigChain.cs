@@ -1,3 +1,4 @@
+using Fretlore.Sound.Pieces;
 using Pair = System.Runtime.Intrinsics.Vector128<double>;
 
 namespace Fretlore.Sound.Rigs;
@@ -14,6 +15,14 @@ internal sealed class RigChain
         before = [.. rig.Before.Select(tone => Biquad.Of(tone, SampleRate.Hertz))];
         drive = rig.Drive is { } stages ? new Drive(stages, blockLength) : null;
         after = [.. rig.After.Select(tone => Biquad.Of(tone, SampleRate.Hertz))];
+    }
+
+    /// <summary>Goes through what it remembers.</summary>
+    public void Visit(MemoryVisitor visitor)
+    {
+        foreach (var filter in before) filter.Visit(visitor);
+        drive?.Visit(visitor);
+        foreach (var filter in after) filter.Visit(visitor);
     }
 
     public void Run(Span<Pair> block)

@@ -1,3 +1,5 @@
+using Fretlore.Sound.Pieces;
+
 namespace Fretlore.Sound.Rigs;
 
 /// <summary>A small room: four delay lines that feed each other (Jot and Chaigne 1991), heard left and right.</summary>
@@ -14,6 +16,17 @@ internal sealed class Room
     private readonly double[] back = new double[4];
 
     public Room() => gains = [.. lines.Select(line => Math.Pow(10, -3 * line.Length / (Seconds * SampleRate.Hertz)))];
+
+    /// <summary>Goes through what it remembers.</summary>
+    public void Visit(MemoryVisitor visitor)
+    {
+        for (var i = 0; i < lines.Length; i++)
+        {
+            visitor.Wave(lines[i]);
+            visitor.Wave(ref walls[i]);
+            visitor.Exact(ref heads[i]);
+        }
+    }
 
     /// <summary>Adds the room to both sides.</summary>
     public void Run(Span<double> left, Span<double> right, double level)

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using Fretlore.Music;
 using Fretlore.Performance;
 using Fretlore.Score;
 using Fretlore.Sound.Mixing;
+using Fretlore.Sound.Pieces;
 using Pair = System.Runtime.Intrinsics.Vector128<double>;
 
 namespace Fretlore.Sound.Rigs;
@@ -23,11 +25,19 @@ internal sealed class WahPedal
 
     private readonly ImmutableArray<(long From, long To)> uses;
     private readonly Func<long, double> beatAt;
+    private readonly ValueList<TempoChange> tempos;
     private Pair first;
     private Pair second;
     private double share;
 
-    private WahPedal(ImmutableArray<(long From, long To)> uses, Func<long, double> beatAt) => (this.uses, this.beatAt) = (uses, beatAt);
+    private WahPedal(ImmutableArray<(long From, long To)> uses, Func<long, double> beatAt, ValueList<TempoChange> tempos) =>
+        (this.uses, this.beatAt, this.tempos) = (uses, beatAt, tempos);
+
+    /// <summary>What the foot follows, to be compared by value.</summary>
+    public object Beats => tempos;
+
+    /// <summary>When it is pressed between two samples, to be compared by value.</summary>
+    public object UsesIn(long from, long to) => uses.Where(use => use.To > from && use.From < to).ToValueList();
 
     /// <summary>The pedal of a part; null when the part has none to press.</summary>
     public static WahPedal? Of(PerformedSong song, PerformedPart part, Stretch stretch)
@@ -51,7 +61,16 @@ internal sealed class WahPedal
             return song.Tempo.QuartersAt(seconds) / tempo.Beat.Length.ToDouble();
         }
         return new WahPedal(
-            [.. uses.SelectMany(use => stretch.Rounds().Select(by => (stretch.SampleAt(use.Start) + by, stretch.SampleAt(use.End) + by)))], BeatAt);
+            [.. uses.SelectMany(use => stretch.Rounds().Select(by => (stretch.SampleAt(use.Start) + by, stretch.SampleAt(use.End) + by)))], BeatAt, song.Tempo.Changes.ToValueList());
+    }
+
+    /// <summary>Goes through what it remembers.</summary>
+    public void Visit(MemoryVisitor visitor)
+    {
+        if (visitor.TakesDown && share == 0) (first, second) = (Pair.Zero, Pair.Zero);
+        visitor.Filter(ref first);
+        visitor.Filter(ref second);
+        visitor.Exact(ref share);
     }
 
     public void Run(Span<Pair> block, long from)

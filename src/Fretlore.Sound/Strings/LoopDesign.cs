@@ -1,3 +1,5 @@
+using Fretlore.Sound.Pieces;
+
 namespace Fretlore.Sound.Strings;
 
 /// <summary>The filters in a string's loop for one note, and how long the delay line must be so that it is in tune.</summary>
@@ -28,6 +30,16 @@ internal readonly struct LoopDesign
 
     /// <summary>Each allpass is (Allpass + z⁻¹) / (1 + Allpass z⁻¹).</summary>
     public double Allpass { get; }
+
+    /// <summary>Goes through it.</summary>
+    public static void Visit(MemoryVisitor visitor, ref LoopDesign design)
+    {
+        var (pole, gain, allpass) = (design.Pole, design.Gain, design.Allpass);
+        visitor.Exact(ref pole);
+        visitor.Exact(ref gain);
+        visitor.Exact(ref allpass);
+        design = new LoopDesign(pole, gain, allpass);
+    }
 
     /// <summary>Fits the filters.</summary>
     /// <param name="hertz">The fundamental of the stopped string.</param>

@@ -1,3 +1,5 @@
+using Fretlore.Sound.Pieces;
+
 namespace Fretlore.Sound.Strings;
 
 /// <summary>One vibrating string: a delay line that feeds back through its filters, heard at a pickup.</summary>
@@ -48,6 +50,47 @@ internal sealed class StringLoop
 
     /// <summary>Changes the length evenly over so many samples, as a bend does.</summary>
     public void MoveTo(double samples, int over) => step = (Math.Clamp(samples, ShortestDelay, LongestDelay) - delay) / over;
+
+    /// <summary>Goes through what it remembers.</summary>
+    /// <param name="visitor">Takes it down, or puts it back.</param>
+    /// <param name="isHeard">False for a string that lies still, which remembers nothing.</param>
+    /// <param name="openPeriod">Samples of the open string's period.</param>
+    public void Visit(MemoryVisitor visitor, bool isHeard, double openPeriod)
+    {
+        if (!isHeard)
+        {
+            Silence();
+            (head, delay, step, delayBefore, Damping, Return) = (0, 100, 0, 0, 1, 1);
+            return;
+        }
+        LoopDesign.Visit(visitor, ref design);
+        var (damping, back) = (Damping, Return);
+        visitor.Exact(ref damping);
+        visitor.Exact(ref back);
+        (Damping, Return) = (damping, back);
+        visitor.Exact(ref delay);
+        visitor.Exact(ref step);
+        visitor.Exact(ref fade);
+        if (fade == 0) delayBefore = 0;
+        visitor.Exact(ref delayBefore);
+        visitor.Filter(ref lossState);
+        visitor.Filter(ref firstIn);
+        visitor.Filter(ref firstOut);
+        visitor.Filter(ref secondOut);
+        // Two periods of the longest the string is now: a note that begins later and lower than the open string reads a little further.
+        var kept = (int)Math.Min(Size, 2 * Math.Max(Math.Max(openPeriod, PickupDelay), Math.Max(delay, delayBefore)) + 8);
+        Turn(kept);
+        visitor.Wave(line.AsSpan(Size - kept));
+    }
+
+    // The newest so many samples to the line's end, nothing before them.
+    private void Turn(int kept)
+    {
+        var whole = new double[Size];
+        for (var i = 1; i <= kept; i++) whole[Size - i] = line[(head - i) & Mask];
+        whole.CopyTo(line, 0);
+        head = 0;
+    }
 
     public void Silence()
     {

@@ -1,16 +1,18 @@
 using System.Collections.Immutable;
 using Fretlore.Performance;
+using Fretlore.Sound.Pieces;
 
 namespace Fretlore.Sound.Strings;
 
 /// <summary>A note of one string with its place in samples and what must vibrate for it.</summary>
-/// <param name="Note">As performed.</param>
+/// <param name="Note">As performed; without its number and bar, so that notes that sound alike are equal.</param>
 /// <param name="Start">Sample of its onset.</param>
 /// <param name="End">Sample of its release.</param>
 /// <param name="Hertz">The stopped string's frequency; a harmonic sounds at a multiple of it.</param>
 /// <param name="Partial">1, or the partial a harmonic leaves.</param>
+/// <param name="Seed">Of the noise that comes with it.</param>
 /// <param name="Varies">True where the pick meets the string a little elsewhere each time.</param>
-internal readonly record struct StringNote(PerformedNote Note, long Start, long End, double Hertz, int Partial, bool Varies = false);
+internal readonly record struct StringNote(PerformedNote Note, long Start, long End, double Hertz, int Partial, ulong Seed, bool Varies);
 
 /// <summary>Plays the notes of one string, block by block.</summary>
 internal sealed class StringPlayer
@@ -22,8 +24,8 @@ internal sealed class StringPlayer
     private readonly StringLoop loop = new();
     private readonly StringBuild build;
     private readonly ImmutableArray<StringNote> notes;
-    private readonly int take;
     private readonly double detune;
+    private readonly bool varies;
     private readonly double[] push = new double[Push.LengthOf(8192)];
     private int next;
     private int pushAt;
@@ -43,13 +45,35 @@ internal sealed class StringPlayer
     {
         this.notes = notes;
         this.build = build;
-        this.take = take;
+        varies = take > 0;
         detune = take == 0 ? 1 : Math.Pow(2, 1.2 / 1200);
         loop.PickupDelay = Math.Min(pickupPlace * SampleRate.Hertz / build.OpenHertz, 4000);
     }
 
     /// <summary>True while a hand mutes what sounds on it.</summary>
     public bool IsMuted => isRinging && current.Note.Damping == Damping.Palm;
+
+    /// <summary>Goes through what it remembers; while that is put back, it goes to a sample.</summary>
+    public void Visit(MemoryVisitor visitor, long sample)
+    {
+        // What nobody hears any more is forgotten.
+        if (visitor.TakesDown && !isRinging) (current, design, isReleased, stopsFor, pushAt, pushEnd) = (default, default, false, 0, 0, 0);
+        visitor.Exact(ref isRinging);
+        visitor.Exact(ref isReleased);
+        visitor.Exact(ref ringsAlong);
+        visitor.Exact(ref stopsFor);
+        visitor.Note(ref current);
+        var toPush = pushEnd - pushAt;
+        visitor.Exact(ref toPush);
+        if (visitor.TakesDown) push.AsSpan(pushAt, toPush).CopyTo(push);
+        (pushAt, pushEnd) = (0, toPush);
+        visitor.Exact(push.AsSpan(0, toPush));
+        loop.Visit(visitor, isRinging || ringsAlong, SampleRate.Hertz / build.OpenHertz);
+        if (visitor.TakesDown) return;
+        if (isRinging) design = DesignOf(current);
+        next = 0;
+        while (next < notes.Length && notes[next].Start < sample) next++;
+    }
 
     /// <summary>Adds the string's sound from a sample on, as it is played.</summary>
     public void Play(long from, Span<double> output) => Play(from, output, default, default, false);
@@ -118,8 +142,7 @@ internal sealed class StringPlayer
     {
         current = note;
         ringsAlong = false;
-        var stiffness = build.StiffnessAt(note.Hertz);
-        design = LoopDesign.Of(note.Hertz, LossOf(note.Note.Damping), stiffness);
+        design = DesignOf(note);
         loop.Take(design);
         loop.Damping = 1;
         var pluck = Push.Of(note.Note, note.Hertz / build.OpenHertz);
@@ -135,8 +158,8 @@ internal sealed class StringPlayer
         loop.Return = stops ? 0.05 : 1;
         pushAt = 0;
         pushEnd = pluck.Level > 0 ? Math.Min(Push.LengthOf(period), push.Length) : 0;
-        var noise = new Noise(note.Note.Note.Index, note.Varies ? note.Note.Bar : 0, take);
-        if (note.Varies || take > 0) pluck = pluck with { Place = pluck.Place * (1 + 0.15 * noise.Next()) };
+        var noise = new Noise(note.Seed);
+        if (note.Varies || varies) pluck = pluck with { Place = pluck.Place * (1 + 0.15 * noise.Next()) };
         pluck.Write(push.AsSpan(0, pushEnd), period, note.Partial, ref noise);
     }
 
@@ -159,6 +182,8 @@ internal sealed class StringPlayer
         }
         return design.DelayFor(hertz, current.Partial);
     }
+
+    private LoopDesign DesignOf(in StringNote note) => LoopDesign.Of(note.Hertz, LossOf(note.Note.Damping), build.StiffnessAt(note.Hertz));
 
     private Func<double, double> LossOf(Damping damping) => damping switch
     {

@@ -21,7 +21,7 @@ internal static class Heard
         var part = performed.Parts[0];
         var stretch = Stretch.OfNumbers(performed, null, null)!.Value;
         var notes = part.Notes.Where(n => n.String.Value == number)
-            .Select(n => StringNotes.NoteOf(n, part.Part.Neck, stretch)).ToImmutableArray();
+            .Select(n => StringNotes.NoteOf(n, part.Part.Neck, stretch, 0, false)).ToImmutableArray();
         var build = StringBuild.Of(new StringNumber(number), part.Part.Neck, BodyLoss.Solid, part.Part.Strings.Count > 0 ? part.Part.Strings[number - 1] : null);
         var sound = new double[(int)(seconds * Rate)];
         var player = new StringPlayer(notes, build, pickup, 0);

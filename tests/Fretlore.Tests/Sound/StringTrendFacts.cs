@@ -123,7 +123,7 @@ public sealed class StringTrendFacts
     {
         const int period = 400;
         var wave = new double[Push.LengthOf(period)];
-        var noise = new Noise(1, 0, 0);
+        var noise = new Noise(NoteSeed.Mixed(1));
         push.Write(wave, period, 1, ref noise);
         var turn = new double[period];
         for (var i = 0; i < wave.Length; i++) turn[i % period] += wave[i];
