@@ -39,19 +39,8 @@ internal readonly record struct Swing(Feel Feel, Bar Bar)
     public Beats[] Places(ValueList<Event> events)
     {
         var places = new Beats[events.Count + 1];
-        for (var first = 0; first < events.Count;)
-        {
-            var after = first + 1;
-            if (events[first].Tuplet is not { } tuplet)
-            {
-                places[first] = Place(events[first].Start);
-                first = after;
-                continue;
-            }
-            while (after < events.Count && events[after].Tuplet == tuplet && events[after].End - events[first].Start <= tuplet.GroupLength) after++;
-            PlaceEvenly(events, first, after, places);
-            first = after;
-        }
+        for (var i = 0; i < events.Count; i++) places[i] = Place(events[i].Start);
+        foreach (var (first, after) in TupletGroups.Of(events)) PlaceEvenly(events, first, after, places);
         if (events.Count > 0) places[^1] = Place(events[^1].End);
         return places;
     }

@@ -90,7 +90,7 @@ internal sealed class PartWriter
 
     private void WriteStrand(int bar, Strand strand, List<(Beats At, Action<long> Write)> above, NotePlace place)
     {
-        var tuplets = TupletGroups.Of(strand.Events);
+        var tuplets = TupletGroups.Of(strand.Events).ToArray();
         var beams = Beaming.Of(song.Bars[bar], strand.Events);
         var next = 0;
         for (var i = 0; i < strand.Events.Count; i++)
@@ -101,7 +101,7 @@ internal sealed class PartWriter
             var (starts, stops) = spans[item];
             var onStaff = place.Staff is not 2;
             if (onStaff) WriteAbove(item, starts, stops, place.Voice);
-            notes.Write(place with { Event = item, Beams = beams[i], Tuplet = tuplets[i] });
+            notes.Write(place with { Event = item, Beams = beams[i], Tuplet = (Array.Exists(tuplets, t => t.First == i), Array.Exists(tuplets, t => t.After == i + 1)) });
             if (onStaff) directions.Stops(stops, starts, place.Voice);
         }
     }

@@ -48,6 +48,38 @@ public class CallOutFacts
     }, iter: 1000, print: _ => "a riff");
 
     [Fact]
+    public void AnyRiff_IsToldWithoutABreathInsideATuplet() => GeneratedRiffs.Any.Sample(riff =>
+    {
+        var cut = BreathsInTuplets(riff).FirstOrDefault();
+        Assert.True(cut is null, cut);
+    }, iter: 1000, print: _ => "a riff");
+
+    [Fact]
+    public void ATupletOverTwoStrings_IsToldInOneBreath() => Assert.Equal(
+        "Third string, triplets: fret twelve, hammer to fourteen, then second string twelve. Hammer to thirteen, hammer to fifteen, first string twelve, then land on fifteen for two beats.",
+        CallOutWriter.For(RealRiffs.Song with { Riffs = [new RiffBuilder("run").In("E", new Tuplet(3, 2, ValueBase.Eighth)).On(3).Play("12 h14").On(2).Play("12 h13 h15").On(1).Play("12").In("H").Play("15").Bar().Build()] })[0].WalkThrough.ToString());
+
+    // Heard breath by breath: where the notes so far end inside a tuplet, the tuplet was begun by this very breath, for it fills one alone.
+    private static IEnumerable<string> BreathsInTuplets(Riff riff)
+    {
+        var song = RealRiffs.Song with { Riffs = [riff], Shapes = [] };
+        var told = CallOutWriter.For(song)[0].NoteByNote.Breaths;
+        var strings = new Fretlore.Lesson.CallOuts.Words.StringWords(riff.Neck.Tuning, StringNaming.LowString);
+        var before = (Bar: 0, Line: 0, Count: 0);
+        for (var i = 0; i < told.Count; i++)
+        {
+            var heard = RiffReader.Read(new Speech([.. told.Take(i + 1)]), strings, _ => null, Detail.NoteByNote).Bars;
+            if (heard.Count == 0 || heard[^1].Count == 0) continue;
+            var now = (Bar: heard.Count - 1, Line: heard[^1].Count - 1, heard[^1][^1].Events.Count);
+            var events = riff.Content[now.Bar].Strands[now.Line].Events;
+            var (first, after) = TupletGroups.Of(events).FirstOrDefault(g => g.First < now.Count && now.Count < g.After);
+            var from = (before.Bar, before.Line) == (now.Bar, now.Line) ? before.Count : 0;
+            if (after > 0 && from < first) yield return $"{told[i]} | {(i + 1 < told.Count ? told[i + 1] : "")}";
+            before = now;
+        }
+    }
+
+    [Fact]
     public void AnyRiff_ToldWithWhatItsNotesAreToTheEar_IsStillTheRiff() => Gen.Select(GeneratedRiffs.Any, Roles).Sample((riff, role) =>
     {
         var song = RealRiffs.Song with { Riffs = [riff], Shapes = [] };
@@ -208,7 +240,7 @@ public class CallOutFacts
 
     [Fact]
     public void Bend_IsHeldAndLetDown() => Tells(RealRiffs.Bends,
-        "Second string fret fifteen, bend it up a whole step for a beat, then let the bend down. Then thirteen. "
+        "Second string fret fifteen, bend it up a whole step for a beat. Let the bend down, then thirteen. "
         + "Then third string, land on fourteen, bend it up a half step with wide vibrato for two beats.");
 
     [Fact]

@@ -9,6 +9,12 @@ internal enum Joint
     /// <summary>The next thing to play.</summary>
     Item,
 
+    /// <summary>The next thing to play, on a beat or at the start of a tuplet: the best place for a breath.</summary>
+    Beat,
+
+    /// <summary>The next thing to play, inside a tuplet: no place for a breath.</summary>
+    Within,
+
     /// <summary>More about the thing just said.</summary>
     Mark,
 
@@ -65,18 +71,35 @@ internal sealed class Breaths
         if (OpenWords() + 1 > Limit) Break();
     }
 
-    // Out of breath: what was said about the last thing goes with it into the next sentence, unless it fills one alone.
+    // Out of breath: what was said about the last thing goes with it into the next sentence, unless it fills one alone; so does the tuplet that it is in.
     private void Break()
     {
-        var from = pieces.FindLastIndex(p => p.Joint == Joint.Item);
-        if (from <= 0 || pieces.Skip(from).Sum(p => Words(p.Text)) >= Limit) from = pieces.Count - 1;
+        var from = LastStart(Joint.Beat, Limit / 3);
+        if (from <= 0) from = LastStart(Joint.Item, 0);
+        if (from <= 0) from = pieces.FindLastIndex(p => p.Joint is Joint.Item or Joint.Beat);
+        if (from <= 0) from = LastStart(Joint.Within, 0);
+        if (from <= 0) from = pieces.Count - 1;
         if (from <= 0) return;
         var rest = pieces[from..];
         pieces.RemoveRange(from, pieces.Count - from);
         End();
         pieces.AddRange(rest);
-        goesOn = rest[0].Joint == Joint.Item;
+        goesOn = IsItem(rest[0].Joint);
+        if (OpenWords() + 1 > Limit) Break();
     }
+
+    // The last place for a breath that leaves enough words before it, and not too many after it. A beat is as good as any item.
+    private int LastStart(Joint joint, int wordsBefore)
+    {
+        for (var at = pieces.Count - 1; at > 0; at--)
+        {
+            if (pieces[at].Joint != joint && !(joint == Joint.Item && pieces[at].Joint == Joint.Beat)) continue;
+            if (pieces.Skip(at).Sum(p => Words(p.Text)) < Limit && OpenWords() - pieces.Skip(at).Sum(p => Words(p.Text)) >= wordsBefore) return at;
+        }
+        return -1;
+    }
+
+    private static bool IsItem(Joint joint) => joint is Joint.Item or Joint.Beat or Joint.Within;
 
     /// <summary>Adds words to the last piece; they are never parted from it.</summary>
     public void Append(string text)
@@ -90,7 +113,7 @@ internal sealed class Breaths
     {
         if (!IsOpen) return;
         var text = new StringBuilder(heading);
-        var last = pieces.FindLastIndex(p => p.Joint == Joint.Item);
+        var last = pieces.FindLastIndex(p => IsItem(p.Joint));
         // A lone thing left over hangs on with "then"; a row of them speaks for itself.
         if (goesOn && last == 0) text.Append("then ");
         for (var i = 0; i < pieces.Count; i++)

@@ -56,9 +56,9 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
     /// <summary>Says one event, or several alike in a row.</summary>
     /// <param name="suffix">Words for its length, or null.</param>
     /// <param name="landing">True for the note a passage comes to rest on.</param>
-    public void Say(Event item, int count, string? suffix, bool landing)
+    /// <param name="joint">How it is joined to what was said before.</param>
+    public void Say(Event item, int count, string? suffix, bool landing, Joint joint)
     {
-        var joint = Joint.Item;
         foreach (var grace in item.Graces)
         {
             var place = SetPlace([grace.String]);
@@ -173,11 +173,12 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
     private string ShapeApproach(Event item) =>
         NoteWords.Approach(item.Notes[0], Before(item.Notes[0]));
 
-    /// <summary>Spells out a shape that the event needs and that was not told yet.</summary>
-    public void Prepare(Event item)
+    /// <summary>Spells out the first shape that events told in one go need, if it was not told yet.</summary>
+    /// <param name="events">One event, or a whole tuplet: what is a second shape in it has to be told string by string.</param>
+    public void Prepare(IEnumerable<Event> events)
     {
-        if (item.IsRest || HoldsLast(item) || IsUniform(item) || !CanBeShape(item) || IsNamed(item)) return;
-        if (ShapeWords.IsMoved(Hand.Shape, item.Notes) || !ShapeWords.IsCompact(item.Notes)) return;
+        if (events.FirstOrDefault(e => !e.IsRest && !IsUniform(e) && CanBeShape(e) && ShapeWords.IsCompact(e.Notes)) is not { } item) return;
+        if (HoldsLast(item) || IsNamed(item) || ShapeWords.IsMoved(Hand.Shape, item.Notes)) return;
         Breaths.Say($"Take this shape, from the {strings.One(item.Notes[0].String)} up: {ShapeWords.Frets(item.Notes)}");
         Hand = Hand with { Shape = item.Notes };
     }

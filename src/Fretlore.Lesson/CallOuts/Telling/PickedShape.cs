@@ -16,13 +16,17 @@ internal sealed record PickedShape(string Name, ValueList<Note> Shape, ValueList
     public int Count => Events.Count;
 
     /// <summary>The longest such stretch from an event on; null when there is none of four events on three strings.</summary>
-    public static PickedShape? At(Event[] row, int at, EventTeller teller)
+    public static PickedShape? At(Event[] row, int at, EventTeller teller, Pauses pauses)
     {
+        if (pauses.IsWithin(row[at])) return null;
         var frets = new SortedDictionary<int, Note>();
         var end = at;
-        for (; end < row.Length && Fits(row[end], row[at], frets); end++)
+        while (end < row.Length && Fits(row[end], row[at], frets)) Take(row[end++].Notes, frets);
+        if (end > at && !pauses.EndsGroup(row[end - 1]))
         {
-            foreach (var note in row[end].Notes) frets[note.String.Value] = note;
+            while (end > at && !pauses.EndsGroup(row[end - 1])) end--;
+            frets.Clear();
+            foreach (var item in row[at..end]) Take(item.Notes, frets);
         }
         if (end - at < 4 || frets.Count < 3) return null;
         var notes = frets.Values.Reverse().ToValueList();
@@ -34,7 +38,7 @@ internal sealed record PickedShape(string Name, ValueList<Note> Shape, ValueList
         return ShapeWords.IsCompact(notes) ? new PickedShape(Nameless, notes, row[at..end].ToValueList()) : null;
     }
 
-    public void Tell(EventTeller teller, string? label, string? suffix)
+    public void Tell(EventTeller teller, string? label, string? suffix, Pauses pauses)
     {
         var held = Name + " " + ShapeWords.Frets(Shape);
         var breaths = teller.Breaths;
@@ -52,12 +56,18 @@ internal sealed record PickedShape(string Name, ValueList<Note> Shape, ValueList
         {
             var turns = 1;
             while (suffix is null && i + turns < Events.Count && Strings(Events[i + turns]) == Strings(Events[i])) turns++;
-            breaths.Add(Strike(Events[i], teller.Strings) + (turns > 1 ? " " + NumberWords.Times(turns) : ""));
+            turns = pauses.AsOne(Events.Items, i, turns);
+            breaths.Add(Strike(Events[i], teller.Strings) + (turns > 1 ? " " + NumberWords.Times(turns) : ""), pauses.Before(Events[i]));
             if (suffix is not null) breaths.Append(" " + suffix);
             for (var turn = 0; turn < turns; turn++) teller.Hand = teller.Hand.After(Events[i++]);
         }
         breaths.End();
         teller.Hand = teller.Hand with { Place = [], Held = held };
+    }
+
+    private static void Take(ValueList<Note> notes, SortedDictionary<int, Note> frets)
+    {
+        foreach (var note in notes) frets[note.String.Value] = note;
     }
 
     private static bool Fits(Event item, Event first, SortedDictionary<int, Note> frets) =>

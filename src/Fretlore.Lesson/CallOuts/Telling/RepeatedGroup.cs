@@ -8,14 +8,14 @@ namespace Fretlore.Lesson.CallOuts.Telling;
 /// <param name="Turns">How often in a row.</param>
 internal readonly record struct RepeatedGroup(int First, int Length, int Turns)
 {
-    /// <summary>Cuts a row of events so that groups of two or more that repeat at once stand alone.</summary>
-    public static IEnumerable<RepeatedGroup> Cut(IReadOnlyList<Event> events)
+    /// <summary>Cuts a row of events so that groups of two or more that repeat at once stand alone; no tuplet is cut.</summary>
+    public static IEnumerable<RepeatedGroup> Cut(IReadOnlyList<Event> events, Pauses pauses)
     {
         var forms = events.Select(e => SpokenForm.Of(e, Detail.NoteByNote)).ToArray();
         var plainFrom = 0;
         for (var at = 0; at < forms.Length;)
         {
-            var best = BestAt(forms, at);
+            var best = pauses.IsWithin(events[at]) ? new RepeatedGroup(at, 1, 1) : BestAt(forms, at, last => pauses.EndsGroup(events[last]));
             if (best.Turns == 1)
             {
                 at++;
@@ -29,13 +29,14 @@ internal readonly record struct RepeatedGroup(int First, int Length, int Turns)
         if (forms.Length > plainFrom) yield return new RepeatedGroup(plainFrom, forms.Length - plainFrom, 1);
     }
 
-    private static RepeatedGroup BestAt(Event[] forms, int at)
+    private static RepeatedGroup BestAt(Event[] forms, int at, Predicate<int> mayEnd)
     {
         var best = new RepeatedGroup(at, 1, 1);
         if (forms[at].Notes.Any(n => n.IsTiedFromBefore)) return best;
         // A row of one thing is told by its count; a group must hold two different things and save at least three.
         for (var length = 2; at + 2 * length <= forms.Length; length++)
         {
+            if (!mayEnd(at + length - 1)) continue;
             var turns = 1;
             while (IsSame(forms, at, at + turns * length, length)) turns++;
             if (length * (turns - 1) < 3 || length * (turns - 1) <= best.Length * (best.Turns - 1)) continue;

@@ -108,6 +108,8 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
             || content.Neck != riff.Content[bar].Neck) return false;
         var first = 0;
         while (first < now.Count && SpokenForm.Of(was[first], Detail.NoteByNote) == SpokenForm.Of(now[first], Detail.NoteByNote)) first++;
+        var pauses = new Pauses(now.Items, riff.Bars[bar].Meter);
+        while (first < now.Count && pauses.IsWithin(now[first])) first--;
         var changed = now.Count - first;
         if (changed is 0 or > 4 || first < 2 * changed
             || now.Skip(first).Any(e => e.IsRest || e.Shape is not null || e.Notes.Any(n => n.IsTiedFromBefore))) return false;

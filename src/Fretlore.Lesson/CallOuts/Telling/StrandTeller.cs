@@ -18,10 +18,13 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
 
     private Detail Detail => teller.Detail;
 
+    private Pauses pauses = new([], meter);
+
     /// <summary>Says the strand; in a walk-through, groups that repeat at once are said once.</summary>
     public void Tell(IReadOnlyList<Event> events)
     {
-        var groups = Detail == Detail.WalkThrough ? RepeatedGroup.Cut(events) : [new RepeatedGroup(0, events.Count, 1)];
+        pauses = new Pauses(events, meter);
+        var groups = Detail == Detail.WalkThrough ? RepeatedGroup.Cut(events, pauses) : [new RepeatedGroup(0, events.Count, 1)];
         foreach (var group in groups)
         {
             if (group.Turns > 1 && TellOnce([.. events.Skip(group.First).Take(group.Length)], group.Turns)) continue;
@@ -55,8 +58,16 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
         {
             var row = events.AsSpan(run.First, run.Count).ToArray();
             if (run.Cell != Cell.None) TellCells(row, run.Cell == Cell.Gallop ? "gallop" : "reverse gallop");
-            else TellValues(row);
+            else TellGroups(row);
         }
+    }
+
+    // A value that comes up inside a tuplet is said behind its notes: a heading would break the tuplet.
+    private void TellGroups(Event[] row)
+    {
+        var within = row.TakeWhile(pauses.IsWithin).Count();
+        for (var i = 0; i < within; i++) TellValues([row[i]]);
+        if (within < row.Length) TellValues(row[within..]);
     }
 
     private void TellValues(Event[] row)
@@ -84,26 +95,26 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
     {
         for (var at = 0; at < row.Length;)
         {
-            if (PickedShape.At(row, at, teller) is { } picked)
+            if (PickedShape.At(row, at, teller, pauses) is { } picked)
             {
-                picked.Tell(teller, label, suffix);
+                picked.Tell(teller, label, suffix, pauses);
                 label = null;
                 at += picked.Count;
                 continue;
             }
-            teller.Prepare(row[at]);
+            if (!pauses.IsWithin(row[at])) teller.Prepare(row.Skip(at).TakeWhile((e, i) => i == 0 || pauses.IsWithin(e)));
             var place = teller.PlaceOf(row[at]);
-            var alike = suffix is null ? Alike(row, at) : 1;
+            var alike = suffix is null ? pauses.AsOne(row, at, Alike(row, at)) : 1;
             var stay = Stay(row, at);
             var head = new List<string>();
-            if (place is { } strings && strings != Hand.Place && (label is not null || stay > alike || strings.Count > 1))
+            if (place is { } strings && strings != Hand.Place && !pauses.IsWithin(row[at]) && (label is not null || stay > alike || strings.Count > 1))
             {
                 head.Add(teller.MoveTo(strings, !EventTeller.IsUniform(row[at])));
             }
             if (label is not null) head.Add(label);
             label = null;
             if (head.Count > 0) teller.Breaths.Head(string.Join(", ", head));
-            teller.Say(row[at], alike, suffix, ReferenceEquals(row[at + alike - 1], landing) && alike == 1);
+            teller.Say(row[at], alike, suffix, ReferenceEquals(row[at + alike - 1], landing) && alike == 1, pauses.Before(row[at]));
             at += alike;
         }
     }
@@ -143,7 +154,7 @@ internal sealed class StrandTeller(EventTeller teller, Meter meter, Event? landi
             : (Hand.SaidFret ? "" : "fret ") + NumberWords.Of(note.Fret.Number);
         if (!note.Fret.IsOpen) Hand = Hand with { SaidFret = true, Position = note.Fret.Number };
         teller.Breaths.Add(cells == 1 ? $"{(teller.Breaths.RunsOn ? "a " : "")}{name} on {on}"
-            : $"{NumberWords.Of(cells)} {name}s on {on}");
+            : $"{NumberWords.Of(cells)} {name}s on {on}", Joint.Beat);
         if (note.IsPalmMuted && !Hand.PalmMuted) teller.Breaths.Add("palm-muted", Joint.Mark);
     }
 
