@@ -32,6 +32,9 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
     // Of airiness, for all of the staff's size.
     private const double Airier = 0.35;
 
+    /// <summary>How many stretches of a long song may be drawn at once; pages are the same whatever it is.</summary>
+    public int Cores { get; init; } = Environment.ProcessorCount;
+
     /// <returns>Pages; the staff is set smaller than asked when a bar or a system would not fit the paper otherwise.</returns>
     /// <param name="song">The song.</param>
     /// <param name="reading">Its reading.</param>
@@ -61,6 +64,7 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
 
         var sources = new SystemSources(options, model, reading, chords);
         var unchanged = earlier?.Sources is { } before ? new UnchangedMeasures(earlier, before, sources) : null;
+        var run = new SystemRun(music, texts, sources, names, unchanged, Cores);
         var drawn = ImmutableArray.CreateBuilder<DrawnSystem>();
 
         EngravingResult.Pages? result = null;
@@ -97,16 +101,10 @@ public sealed class PageEngraver(IMusicFont music, ITextMetrics texts)
         FilledPages? Pages(double space, double left, double margin)
         {
             var width = options.Paper.Width / space;
-            var engraver = new SystemEngraver(ink, model, reading, chords, degrees, names, width);
-            var systems = ImmutableArray.CreateBuilder<EngravedSystem>();
-            foreach (var geometry in Systems(model, names, spacings, left, margin))
-            {
-                var system = unchanged?.Find(geometry, width) ?? new DrawnSystem(geometry, width, engraver.Draw(geometry));
-                if (earlier is not null) drawn.Add(system);
-                systems.Add(system.System);
-            }
-            systems.AddRange(AfterTheMusic(ink, model, options, frames, left, margin, width));
-            return new PageAssembler(ink, options, frames, space).Assemble(model, systems.DrainToImmutable());
+            var systems = run.Draw([.. Systems(model, names, spacings, left, margin)], width);
+            if (earlier is not null) drawn.AddRange(systems);
+            return new PageAssembler(ink, options, frames, space).Assemble(
+                model, [.. systems.Select(s => s.System), .. AfterTheMusic(ink, model, options, frames, left, margin, width)]);
         }
     }
 

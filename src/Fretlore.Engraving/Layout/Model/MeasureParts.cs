@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Fretlore.Engraving.Layout.Staff;
 using Fretlore.Guitar;
 using Fretlore.Music;
@@ -15,11 +16,24 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
     /// <summary>True when a part's bar shows nothing but a rest.</summary>
     public static bool Rests(PartBar bar) => bar.Repeats == 0 && bar.RoadMap is null && !HasMusic(bar);
 
-    public static Beats[] TimesOf(PartBar bar, Bar shared)
+    /// <summary>Adds the times at which something starts in a part's bar.</summary>
+    public static void AddTimes(PartBar bar, Bar shared, List<Beats> times)
     {
-        if (bar.Repeats > 0) return [Beats.Zero];
-        if (!HasMusic(bar)) return bar.RoadMap is null ? [] : SlashTimes(shared);
-        return [.. bar.Strands.SelectMany(s => s.Events).Select(e => e.Start)];
+        if (bar.Repeats > 0)
+        {
+            times.Add(Beats.Zero);
+        }
+        else if (HasMusic(bar))
+        {
+            foreach (var strand in bar.Strands)
+            {
+                foreach (var item in strand.Events) times.Add(item.Start);
+            }
+        }
+        else if (bar.RoadMap is not null)
+        {
+            times.AddRange(SlashTimes(shared));
+        }
     }
 
     /// <summary>Where the slashes of a free bar stand: on its beats.</summary>
@@ -44,7 +58,7 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
         Capo? moved = source.Neck.Capo == before ? null : source.Neck.Capo;
         if (source.Repeats > 0 || !HasMusic(source)) return new MeasurePart(source, []) { NewCapo = moved };
 
-        var strands = source.Strands.Where(s => s.Events.Count > 0).OrderBy(s => s.Kind == StrandKind.Top ? -1 : (int)s.Kind).ToArray();
+        var strands = StrandsOf(source);
         var heads = HeadsOf(strands, source.Neck, shared.Key);
         var voices = ImmutableArray.CreateBuilder<Voice>(strands.Length);
         for (var v = 0; v < strands.Length; v++)
@@ -55,35 +69,46 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
         return new MeasurePart(source, strands.Length > 1 ? columnsOfVoices.Apart(voices.ToImmutable()) : voices.ToImmutable()) { NewCapo = moved };
     }
 
+    // Those with events, the highest voice first.
+    private static Strand[] StrandsOf(PartBar bar)
+    {
+        if (bar.Strands.Count == 1) return [bar.Strands[0]];
+        return [.. bar.Strands.Where(s => s.Events.Count > 0).OrderBy(s => s.Kind == StrandKind.Top ? -1 : (int)s.Kind)];
+    }
+
     // Accidentals are met in time order, whichever voice they are in.
     private SlotHeads[][] HeadsOf(Strand[] strands, Neck neck, Key? key)
     {
         var heads = new SlotHeads[strands.Length][];
-        var order = new List<(Event Event, int Voice, int Index)>();
-        for (var v = 0; v < strands.Length; v++)
+        for (var v = 0; v < strands.Length; v++) heads[v] = new SlotHeads[strands[v].Events.Count];
+        if (strands.Length == 1)
         {
-            heads[v] = new SlotHeads[strands[v].Events.Count];
-            for (var i = 0; i < heads[v].Length; i++) order.Add((strands[v].Events[i], v, i));
+            for (var i = 0; i < heads[0].Length; i++) heads[0][i] = HeadsOf(strands[0].Events[i], neck, key);
+            return heads;
         }
-        foreach (var (item, voice, index) in strands.Length > 1 ? [.. order.OrderBy(o => o.Event.Start).ThenBy(o => o.Voice)] : order)
-        {
-            var notes = HeadsOf(item.Notes, item.Value.Base, key, lowToHigh: true);
-            heads[voice][index] = new SlotHeads(HeadsOf(item.Graces, ValueBase.Eighth, key, lowToHigh: false), notes, ReachedBy(notes, key), TrilledWith(notes, neck, key));
-        }
+        var order = strands.SelectMany((strand, voice) => strand.Events.Select((item, index) => (Event: item, Voice: voice, Index: index)));
+        foreach (var (item, voice, index) in order.OrderBy(o => o.Event.Start).ThenBy(o => o.Voice)) heads[voice][index] = HeadsOf(item, neck, key);
         return heads;
+    }
+
+    private SlotHeads HeadsOf(Event item, Neck neck, Key? key)
+    {
+        var notes = HeadsOf(item.Notes, item.Value.Base, key, lowToHigh: true);
+        return new SlotHeads(HeadsOf(item.Graces, ValueBase.Eighth, key, lowToHigh: false), notes, ReachedBy(notes, key), TrilledWith(notes, neck, key));
     }
 
     private ImmutableArray<Head> HeadsOf(ValueList<Note> notes, ValueBase value, Key? key, bool lowToHigh)
     {
-        var heads = ImmutableArray.CreateBuilder<Head>(notes.Count);
-        foreach (var note in notes)
+        if (notes.Count == 0) return [];
+        var heads = new Head[notes.Count];
+        for (var i = 0; i < heads.Length; i++)
         {
-            var head = HeadOf(note, value, key);
-            var at = heads.Count;
-            while (lowToHigh && at > 0 && heads[at - 1].Position > head.Position) at--;
-            heads.Insert(at, head);
+            var head = HeadOf(notes[i], value, key);
+            var at = i;
+            for (; lowToHigh && at > 0 && heads[at - 1].Position > head.Position; at--) heads[at] = heads[at - 1];
+            heads[at] = head;
         }
-        return heads.MoveToImmutable();
+        return ImmutableCollectionsMarshal.AsImmutableArray(heads);
     }
 
     private Head HeadOf(Note note, ValueBase value, Key? key)
@@ -119,15 +144,15 @@ internal sealed class MeasureParts(StaffPlan staff, SongReading reading, ChordSh
 
     private ReachedStep? TrilledWith(ImmutableArray<Head> heads, Neck neck, Key? key)
     {
-        var trilled = new List<(int Of, Head Sign)>();
+        List<(int Of, Head Sign)>? trilled = null;
         for (var i = 0; i < heads.Length; i++)
         {
             var note = heads[i].Note;
             if (note.TrillSemitones(neck) is not { } semitones) continue;
             var pitch = BentPitch.Of(reading.SpellingOf(note.Id), semitones * 100, key);
-            trilled.Add((i, new Head(note, staff.Clef.PositionOf(pitch), HeadShape.Black, memory.Print(pitch, false))));
+            (trilled ??= []).Add((i, new Head(note, staff.Clef.PositionOf(pitch), HeadShape.Black, memory.Print(pitch, false))));
         }
-        return trilled.Count == 0 ? null : StepOf(trilled);
+        return trilled is null ? null : StepOf(trilled);
     }
 
     private ReachedStep StepOf(List<(int Of, Head Sign)> reached)

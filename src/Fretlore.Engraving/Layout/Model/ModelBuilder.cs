@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Fretlore.Engraving.Layout.Fretting;
 using Fretlore.Engraving.Layout.Staff;
 using Fretlore.Hands.Plans;
@@ -52,10 +53,7 @@ internal static class ModelBuilder
 
     private static ImmutableArray<Column> ColumnsOf(ImmutableArray<StaffPlan> staves, int bar, Bar shared)
     {
-        var times = new SortedSet<Beats>();
-        foreach (var staff in staves) times.UnionWith(MeasureParts.TimesOf(staff.Part.Bars[bar], shared));
-        if (times.Count == 0) times.Add(Beats.Zero);
-        Beats[] starts = [.. times];
+        var starts = StartsOf(staves, bar, shared);
         var shortest = new Beats[starts.Length];
         Array.Fill(shortest, shared.Length);
         foreach (var staff in staves)
@@ -80,19 +78,39 @@ internal static class ModelBuilder
         return columns.MoveToImmutable();
     }
 
+    // The times at which something starts in any of the parts, each once, in order.
+    private static Beats[] StartsOf(ImmutableArray<StaffPlan> staves, int bar, Bar shared)
+    {
+        var times = new List<Beats>();
+        foreach (var staff in staves) MeasureParts.AddTimes(staff.Part.Bars[bar], shared, times);
+        if (times.Count == 0) return [Beats.Zero];
+        times.Sort();
+        var sorted = CollectionsMarshal.AsSpan(times);
+        var count = 0;
+        foreach (var time in sorted)
+        {
+            if (count == 0 || time != sorted[count - 1]) sorted[count++] = time;
+        }
+        return [.. sorted[..count]];
+    }
+
     private static IEnumerable<PlacedNote> PlacedNotes(ImmutableArray<StaffPlan> staves, ImmutableArray<Measure> measures)
     {
+        var inOrder = new List<(Slot Slot, StemSide Rule)>();
         foreach (var staff in staves)
         {
             foreach (var measure in measures)
             {
-                var part = measure.Parts[staff.Index];
-                var slots = part.Voices.SelectMany(v => v.Slots.Select(s => (Voice: v, Slot: s)));
-                if (part.Voices.Length > 1) slots = slots.OrderBy(s => s.Slot.Event.Start);
-                foreach (var (voice, slot) in slots)
+                inOrder.Clear();
+                var voices = measure.Parts[staff.Index].Voices;
+                foreach (var voice in voices)
                 {
-                    for (var i = 0; i < slot.Graces.Length; i++) yield return new PlacedNote(staff.Index, slot, i, true, voice.Rule);
-                    for (var i = 0; i < slot.Heads.Length; i++) yield return new PlacedNote(staff.Index, slot, i, false, voice.Rule);
+                    foreach (var slot in voice.Slots) inOrder.Add((slot, voice.Rule));
+                }
+                foreach (var (slot, rule) in voices.Length > 1 ? inOrder.OrderBy(s => s.Slot.Event.Start) : inOrder.AsEnumerable())
+                {
+                    for (var i = 0; i < slot.Graces.Length; i++) yield return new PlacedNote(staff.Index, slot, i, true, rule);
+                    for (var i = 0; i < slot.Heads.Length; i++) yield return new PlacedNote(staff.Index, slot, i, false, rule);
                 }
             }
         }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Tab;
 using Fretlore.Engraving.Drawing;
@@ -33,7 +34,7 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
             return new SlotInk(0, width, 0, 0, width);
         }
         double tabHalf = 0, tabRight = 0, tabLeft = 0;
-        var widest = slot.Heads.Any(h => h.Note.Bend is not null) ? slot.Heads.Max(h => HalfOf(h.Note)) : 0;
+        var widest = WidestOfBent(slot.Heads);
         foreach (var head in slot.Heads)
         {
             var note = head.Note;
@@ -44,7 +45,7 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
             if (note.GlideIn != GlideIn.None) tabLeft = 1.3;
             if (note.Bend is not null) tabRight += BentChord.Step * BentChord.RankOf(slot, note);
             // A pre-bend under other numbers goes up beside them.
-            if (note is { Bend.FromCents: > 0, IsTiedFromBefore: false } && slot.Heads.Any(h => h.Note.String.Value < note.String.Value)) tabRight += 0.6;
+            if (note is { Bend.FromCents: > 0, IsTiedFromBefore: false } && IsUnderAnother(note, slot.Heads)) tabRight += 0.6;
         }
         var (left, right) = (slot.Shape.Left, slot.Shape.Right + slot.Shift + Staff.ReachedHeads.Width(slot));
         if (Staff.TremoloStrokes.Of(slot) > 0)
@@ -56,7 +57,7 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
         // Away from all voices' signs.
         if (slot.Heads.Any(h => h.Note.GlideOut != GlideOut.None)) right = Math.Max(right, slot.RightOfColumn) + 1.6;
         // What comes over a system break needs room to come in.
-        if (slot.Column == 0) left -= slot.Heads.Max(EnteringRoom);
+        if (slot.Column == 0) left -= EnteringRoom(slot.Heads);
         // A tie has to be seen.
         if (slot.Heads.Any(h => h.Note.IsHeldOn)) right += 0.6;
         if (slot.Event.Roll != Roll.None)
@@ -77,8 +78,34 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
     // Half the width of a note's number.
     private double HalfOf(Note note) => ink.TextWidth(FretLabels.Of(note, showsHeldNotes), Face.Sans, HouseStyle.FretSize) / 2;
 
-    private static double EnteringRoom(Head head) => head.Note.IsTiedFromBefore || head.Note.Attack is Attack.HammerOn or Attack.PullOff ? 0.7
-        : head.Note.Attack is Attack.Glide or Attack.PickedGlide ? 1.3 : 0;
+    // Half the width of the widest number, where any of them is bent.
+    private double WidestOfBent(ImmutableArray<Head> heads)
+    {
+        var widest = 0.0;
+        if (!heads.Any(h => h.Note.Bend is not null)) return widest;
+        foreach (var head in heads) widest = Math.Max(widest, HalfOf(head.Note));
+        return widest;
+    }
+
+    private static bool IsUnderAnother(Note note, ImmutableArray<Head> heads)
+    {
+        foreach (var head in heads)
+        {
+            if (head.Note.String.Value < note.String.Value) return true;
+        }
+        return false;
+    }
+
+    private static double EnteringRoom(ImmutableArray<Head> heads)
+    {
+        var room = 0.0;
+        foreach (var head in heads)
+        {
+            if (head.Note.IsTiedFromBefore || head.Note.Attack is Attack.HammerOn or Attack.PullOff) room = Math.Max(room, 0.7);
+            else if (head.Note.Attack is Attack.Glide or Attack.PickedGlide) room = Math.Max(room, 1.3);
+        }
+        return room;
+    }
 
     // Right of a stem on tablature alone.
     private static double RhythmRight(Slot slot)

@@ -13,6 +13,8 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, D
 {
     private readonly ColumnInk slotInk = new(ink, model.Links, !model.Staves[0].ShowsStaff);
 
+    private readonly Reaches reaches = new();
+
     private bool HasStaff => model.Staves[0].ShowsStaff;
 
     private bool HasTab => model.Staves[0].ShowsTab;
@@ -74,12 +76,7 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, D
         var staves = model.Staves.Length;
         // Rows: for each staff the staff's voices, the tablature and the chord symbols.
         var rows = staves * 3;
-        var left = new double[columns, rows];
-        var right = new double[columns, rows];
-        for (var c = 0; c < columns; c++)
-        {
-            for (var r = 0; r < rows; r++) right[c, r] = double.NaN;
-        }
+        var (left, right) = reaches.Cleared(columns, rows);
         for (var s = 0; s < staves; s++)
         {
             foreach (var voice in measure.Parts[s].Voices)
@@ -109,7 +106,7 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, D
         var lead = HouseStyle.BarLead;
         for (var r = 0; r < rows; r++)
         {
-            if (!double.IsNaN(right[0, r])) lead = Math.Max(lead, left[0, r] + 0.65);
+            if (!double.IsNaN(right[r])) lead = Math.Max(lead, left[r] + 0.65);
         }
         for (var c = 0; c <= columns; c++)
         {
@@ -117,16 +114,16 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, D
             for (var r = 0; r < rows; r++)
             {
                 var isEnd = c == columns;
-                if (!double.IsNaN(last[r]) && (isEnd || !double.IsNaN(right[c, r])))
+                if (!double.IsNaN(last[r]) && (isEnd || !double.IsNaN(right[c * rows + r])))
                 {
-                    var gap = isEnd ? HouseStyle.BarTail : HouseStyle.ColumnGap + left[c, r];
+                    var gap = isEnd ? HouseStyle.BarTail : HouseStyle.ColumnGap + left[c * rows + r];
                     at[c] = Math.Max(at[c], last[r] + (isEnd && r % 3 == 2 ? 0 : gap));
                 }
             }
             if (c == columns) break;
             for (var r = 0; r < rows; r++)
             {
-                if (!double.IsNaN(right[c, r])) last[r] = at[c] + right[c, r];
+                if (!double.IsNaN(right[c * rows + r])) last[r] = at[c] + right[c * rows + r];
             }
         }
         var least = ImmutableArray.CreateBuilder<double>(columns);
@@ -135,8 +132,24 @@ internal sealed class SpacingPass(Ink ink, ScoreModel model, ChordRows chords, D
 
         void Grow(int column, int row, double toLeft, double toRight)
         {
-            left[column, row] = Math.Max(left[column, row], toLeft);
-            right[column, row] = double.IsNaN(right[column, row]) ? toRight : Math.Max(right[column, row], toRight);
+            left[column * rows + row] = Math.Max(left[column * rows + row], toLeft);
+            right[column * rows + row] = double.IsNaN(right[column * rows + row]) ? toRight : Math.Max(right[column * rows + row], toRight);
+        }
+    }
+
+    /// <summary>How far ink reaches left and right of each column in each row, a column after the other; not a number right of where there is none. The same room for all measures.</summary>
+    private sealed class Reaches
+    {
+        private double[] left = [];
+        private double[] right = [];
+
+        public (double[] Left, double[] Right) Cleared(int columns, int rows)
+        {
+            var count = columns * rows;
+            if (left.Length < count) (left, right) = (new double[count], new double[count]);
+            Array.Clear(left, 0, count);
+            Array.Fill(right, double.NaN, 0, count);
+            return (left, right);
         }
     }
 

@@ -14,7 +14,7 @@ internal static class SystemNotes
 {
     public static List<SystemNote> Of(SystemGeometry geometry, StaffPlan staff, Links links)
     {
-        var notes = new List<SystemNote>();
+        var notes = new List<SystemNote>(CountIn(geometry, staff));
         foreach (var place in geometry.Measures)
         {
             foreach (var voice in place.Measure.Parts[staff.Index].Voices)
@@ -34,6 +34,19 @@ internal static class SystemNotes
             }
         }
         return notes;
+    }
+
+    private static int CountIn(SystemGeometry geometry, StaffPlan staff)
+    {
+        var count = 0;
+        foreach (var place in geometry.Measures)
+        {
+            foreach (var voice in place.Measure.Parts[staff.Index].Voices)
+            {
+                foreach (var slot in voice.Slots) count += slot.Graces.Length + slot.Heads.Length;
+            }
+        }
+        return count;
     }
 
     /// <summary>The left edge of a note of this system.</summary>

@@ -19,6 +19,7 @@ internal sealed record BentChord(Slot Slot, double HalfWidth, int[] Heights, boo
     /// <summary>How many times the bend changes from the highest string of a chord down to a note's.</summary>
     public static int RankOf(Slot slot, Note note)
     {
+        if (slot.Heads.Length == 1) return 0;
         var rank = 0;
         Bend? last = null;
         foreach (var other in slot.Heads.Select(h => h.Note).Where(n => n.Bend is not null && n.String.Value <= note.String.Value).OrderBy(n => n.String.Value))

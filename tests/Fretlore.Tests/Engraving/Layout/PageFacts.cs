@@ -2,6 +2,7 @@ using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout;
 using Fretlore.Music;
+using Fretlore.Reading;
 using Fretlore.Score;
 using Fretlore.Tests.Songs;
 
@@ -16,6 +17,21 @@ public class PageFacts
     {
         var song = StudySongs.EverySign();
         Assert.Equal(Engrave(song).Pages.SelectMany(Flat), Engrave(song).Pages.SelectMany(Flat));
+    }
+
+    [Fact]
+    public void PagesOfALongSong_AreTheSame_WhenStretchesOfItAreDrawnAtOnce()
+    {
+        var song = StudySongs.TwoGuitars(800);
+        var (one, two) = (Pages(cores: 1), Pages(cores: 2));
+        Assert.True(one.Pages.SelectMany(p => p.Marks.OfType<Group>()).Count(g => g.Id?.StartsWith("system-", StringComparison.Ordinal) == true) > 2 * 64);
+        Assert.Equal(one, two);
+
+        Document Pages(int cores)
+        {
+            var engraver = new PageEngraver(Fonts.Music, Fonts.Texts) { Cores = cores };
+            return Assert.IsType<EngravingResult.Pages>(engraver.Engrave(song, SongReader.Read(song), new PageOptions { Degrees = true })).Document;
+        }
     }
 
     [Fact]
