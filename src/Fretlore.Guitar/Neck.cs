@@ -6,9 +6,12 @@ namespace Fretlore.Guitar;
 /// <param name="Tuning">Open strings without capo.</param>
 /// <param name="Capo">The capo; it says what frets are counted from.</param>
 /// <param name="FretCount">Frets on the neck, counted from the nut.</param>
-/// <param name="ScaleLength">Vibrating length of the open string in millimetres.</param>
+/// <param name="ScaleLength">Vibrating length of the open string in millimetres; of the highest one where frets are fanned.</param>
 public sealed record Neck(Tuning Tuning, Capo Capo = default, int FretCount = 24, double ScaleLength = 648)
 {
+    /// <summary>Of the lowest string where frets are fanned, in millimetres; null where all strings have one length.</summary>
+    public double? LowScaleLength { get; init; }
+
     public int StringCount => Tuning.StringCount;
 
     /// <summary>The highest fret that can be written.</summary>

@@ -48,11 +48,14 @@ public sealed record NeckGeometry
     /// <summary>The fret, counted from the nut, that stands square to the strings where there are two scale lengths (common practice: 7 to 9).</summary>
     public int SquareFret { get; init; } = 7;
 
-    /// <summary>The geometry of a neck with one scale length.</summary>
-    public static NeckGeometry Of(Neck neck) => new(neck.StringCount, neck.ScaleLength) { Capo = neck.Capo };
+    /// <summary>The geometry of a neck.</summary>
+    public static NeckGeometry Of(Neck neck) => new(neck.StringCount, neck.ScaleLength, neck.LowScaleLength) { Capo = neck.Capo };
 
     /// <summary>From the nut to a fret counted from the nut, along a string of one length.</summary>
     public static double FromNut(double scaleLength, double fret) => scaleLength * (1 - Math.Pow(2, -fret / 12));
+
+    /// <summary>The length of the strings in the middle, where the hand is measured.</summary>
+    public double MiddleScaleLength => (HighScaleLength + LowScaleLength) / 2;
 
     public double ScaleLength(StringNumber number) => StringCount == 1
         ? HighScaleLength

@@ -65,7 +65,7 @@ internal static class SettingProblems
 
     public static Diagnostic NoScaleLength(TextSpan span, string text) => Error("FL2015", span,
         $"`{Shown(text)}` is no scale length.",
-        "Write inches or millimetres with their unit, such as `26.5 in` or `648 mm`.");
+        "Write inches or millimetres with their unit, such as `26.5 in` or `648 mm`; for fanned frets both lengths, such as `25.5-27 in`.");
 
     public static Diagnostic NoGauge(TextSpan span, string text, string? nearest) => Error("FL2019", span,
         $"There is no string of gauge `{Shown(text)}`.",

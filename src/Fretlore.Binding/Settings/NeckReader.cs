@@ -15,6 +15,8 @@ internal static class NeckReader
     private const int MostStrings = 9;
     private const int FewestFrets = 12;
     private const int MostFrets = 36;
+    private const double ShortestScale = 300;
+    private const double LongestScale = 1000;
 
     /// <summary>The settings with one more read; unchanged when it is not about the neck.</summary>
     public static NeckSettings Read(NeckSettings neck, SettingSyntax setting, DiagnosticBag problems)
@@ -84,16 +86,24 @@ internal static class NeckReader
         return null;
     }
 
-    private static double? ScaleLength(ImmutableArray<SheetWord> words, TextSpan span, DiagnosticBag problems)
+    // One length, or two with a dash between them: the longer one is the low string's, whichever comes first.
+    private static (double High, double? Low)? ScaleLength(ImmutableArray<SheetWord> words, TextSpan span, DiagnosticBag problems)
     {
         var text = string.Concat(words.Select(w => w.Text));
-        var factor = text.EndsWith("in", StringComparison.Ordinal) ? 25.4 : text.EndsWith("mm", StringComparison.Ordinal) ? 1.0 : 0;
-        if (factor > 0 && double.TryParse(text[..^2], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
-            && number * factor is >= 300 and <= 1000)
-        {
-            return number * factor;
-        }
+        var unit = text.EndsWith("in", StringComparison.Ordinal) ? "in" : text.EndsWith("mm", StringComparison.Ordinal) ? "mm" : null;
+        var lengths = unit is null ? [] : text.Split('-').Select(length => Millimetres(length, unit)).ToList();
+        if (lengths is [{ } only]) return (only, null);
+        if (lengths is [{ } one, { } other]) return one == other ? (one, null) : (Math.Min(one, other), Math.Max(one, other));
         problems.Add(SettingProblems.NoScaleLength(span, SheetWord.Join(words)));
         return null;
+    }
+
+    // The first of two lengths may leave its unit to the second.
+    private static double? Millimetres(string text, string unit)
+    {
+        var isSaid = text.EndsWith("in", StringComparison.Ordinal) || text.EndsWith("mm", StringComparison.Ordinal);
+        var factor = (isSaid ? text[^2..] : unit) == "in" ? NeckGeometry.MillimetresPerInch : 1;
+        var isRead = double.TryParse(isSaid ? text[..^2] : text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number);
+        return isRead && number * factor is >= ShortestScale and <= LongestScale ? number * factor : null;
     }
 }

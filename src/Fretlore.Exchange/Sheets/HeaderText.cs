@@ -28,7 +28,7 @@ internal static class HeaderText
         if (first.Key is { } key) Setting("key", SheetWords.Of(key));
         if (first.FeelChange is { } feel && feel != Feel.Straight) Setting("feel", SheetWords.Of(feel));
         if (neck.FretCount != DefaultFrets) Setting("frets", SheetWords.Of(neck.FretCount));
-        if (neck.ScaleLength != DefaultScaleLength) Setting("scale-length", Length(neck.ScaleLength));
+        if (neck.ScaleLength != DefaultScaleLength || neck.LowScaleLength is not null) Setting("scale-length", Length(neck));
         var strings = StringsOf(song.Parts[0]);
         var isShared = song.Parts.All(p => p.Neck.StringCount != neck.StringCount || StringsOf(p) == strings);
         if (isShared && strings.Count > 0) Setting("gauges", Gauges(strings));
@@ -57,7 +57,7 @@ internal static class HeaderText
         if (part.Neck.Tuning != song.Tuning) text.Append(CultureInfo.InvariantCulture, $"  tuning {part.Neck.Tuning}\n");
         if (part.Neck.Capo != song.Capo) text.Append(CultureInfo.InvariantCulture, $"  capo {part.Neck.Capo}\n");
         if (part.Neck.FretCount != song.FretCount) text.Append(CultureInfo.InvariantCulture, $"  frets {part.Neck.FretCount}\n");
-        if (part.Neck.ScaleLength != song.ScaleLength) text.Append(CultureInfo.InvariantCulture, $"  scale-length {Length(part.Neck.ScaleLength)}\n");
+        if (part.Neck.ScaleLength != song.ScaleLength || part.Neck.LowScaleLength != song.LowScaleLength) text.Append(CultureInfo.InvariantCulture, $"  scale-length {Length(part.Neck)}\n");
         if (StringsOf(part) is { Count: > 0 } own && own != strings) text.Append(CultureInfo.InvariantCulture, $"  gauges {Gauges(own)}\n");
         text.Append('\n');
     }
@@ -68,6 +68,8 @@ internal static class HeaderText
     // A plain string thicker than usual says so.
     private static string Gauges(ValueList<GuitarString> strings) => string.Join(
         ' ', strings.Reverse().Select(s => s.ToString() is var text && GaugeText.Read(text).String == s ? text : text + "p"));
+
+    private static string Length(Neck neck) => neck.LowScaleLength is { } low ? $"{Length(neck.ScaleLength)} - {Length(low)}" : Length(neck.ScaleLength);
 
     private static string Length(double millimetres)
     {

@@ -8,7 +8,7 @@ internal sealed class GripRules(NeckGeometry geometry, HandSize size, bool allow
 {
     private readonly HandReach reach = new(size);
     private readonly double[] frets =
-        [.. Enumerable.Range(0, HighestFret + 1).Select(fret => NeckGeometry.FromNut(geometry.HighScaleLength, geometry.Capo.CountedFrom + fret))];
+        [.. Enumerable.Range(0, HighestFret + 1).Select(fret => NeckGeometry.FromNut(geometry.MiddleScaleLength, geometry.Capo.CountedFrom + fret))];
 
     /// <summary>The highest written fret that is looked at.</summary>
     public const int HighestFret = 48;

@@ -42,10 +42,14 @@ internal static class TuningHandOut
                 Text($"{s.Tension.Newtons:0} N ({s.Tension.PoundsForce:0.0} lbf)"),
             ]),
         ]);
-        pages.Paragraph(Text($"Hertz are for A4 = 440. Gauges, in inches (w: wound), are {(isSaid ? "the player's" : "those that come nearest to an even pull")} on a scale of {neck.ScaleLength:0} mm; together they pull {set.Load.Newtons:0} N ({set.Load.PoundsForce:0} lbf)."));
-        foreach (var remark in StringRemarks.On(set, isSaid ? null : StringFeel.Named[0], usual?.At(neck.ScaleLength))) pages.Paragraph(remark.Text);
+        pages.Paragraph(Text($"Hertz are for A4 = 440. Gauges, in inches (w: wound), are {(isSaid ? "the player's" : "those that come nearest to an even pull")} on {Scale(neck)}; together they pull {set.Load.Newtons:0} N ({set.Load.PoundsForce:0} lbf)."));
+        foreach (var remark in StringRemarks.On(set, isSaid ? null : StringFeel.Named[0], usual?.At(geometry.MiddleScaleLength))) pages.Paragraph(remark.Text);
         pages.Paragraph(Care);
     }
+
+    private static string Scale(Neck neck) => neck.LowScaleLength is { } low
+        ? Text($"scales from {neck.ScaleLength:0} mm for the high string to {low:0} mm for the low one")
+        : Text($"a scale of {neck.ScaleLength:0} mm");
 
     private static string CapoWords(Neck neck) => neck.Capo is { IsPartial: true } capo
         ? Text($"After tuning put the {capo.Words} and leave the other strings free: open, they sound {Sounding(neck)} then. Frets on the pages are counted from the nut; 0 on a string under the capo is that string as the capo stops it.")

@@ -22,7 +22,7 @@ internal readonly record struct StringBuild(double OpenHertz, double Stiffness, 
     {
         var open = neck.Open(number).Hertz();
         var uncapoed = neck.Tuning[number].Height.Hertz();
-        var length = neck.ScaleLength / 1000;
+        var length = NeckGeometry.Of(neck).ScaleLength(number) / 1000;
         // 75 N (17 lbf) is what most sets have; a bass string has twice that (common practice).
         double tension = uncapoed < 62 ? 150 : 75;
         var squared = Math.Pow(2 * length * uncapoed, 2);
