@@ -58,8 +58,8 @@ internal sealed class ColumnInk(Ink ink, Links links, bool showsHeldNotes)
         if (slot.Heads.Any(h => h.Note.GlideOut != GlideOut.None)) right = Math.Max(right, slot.RightOfColumn) + 1.6;
         // What comes over a system break needs room to come in.
         if (slot.Column == 0) left -= EnteringRoom(slot.Heads);
-        // A tie has to be seen.
-        if (slot.Heads.Any(h => h.Note.IsHeldOn)) right += 0.6;
+        // A tie has to be seen, and two of a unison from each other.
+        if (slot.Heads.Any(h => h.Note.IsHeldOn)) right += slot.Shape.HeadX.Any(x => x != 0) ? 1.1 : 0.6;
         if (slot.Event.Roll != Roll.None)
         {
             left -= 1.1;

@@ -16,6 +16,9 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
     private static readonly double[] Bows = [0, 0.35, 0.7, 1.1, 1.6, 2.2, 3, 4, 5.5, 7];
 
     private readonly ReachedHeads reached = new(pen);
+
+    // Where ties are, so that those of a unison on several strings don't lie on each other.
+    private readonly HashSet<(int End, int Start, int Height)> ties = [];
     private readonly double headWidth = pen.Ink.GlyphWidth(Smufl.NoteheadBlack);
 
     public void Draw(List<SystemNote> notes)
@@ -96,7 +99,7 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
                         if (end - left < Shortest) continue;
                         var height = tried * (HeightOf(left, end) + bow);
                         var at = StartOf(y, tried);
-                        if (!pen.Signs.IsFreeSlur(left, at, end, at, height)) continue;
+                        if (!pen.Signs.IsFreeSlur(left, at, end, at, height) || !ties.Add(Place(end, at, height))) continue;
                         pen.Slur(left, at, end, at, height);
                         return;
                     }
@@ -108,6 +111,9 @@ internal sealed class StaffConnections(Pen pen, SystemGeometry geometry, Links l
         if (to - from < Shortest) from = to - Shortest;
         pen.Slur(from, StartOf(y, side), to, StartOf(y, side), side * HeightOf(from, to));
     }
+
+    private static (int End, int Start, int Height) Place(double end, double at, double height) =>
+        ((int)Math.Round(end * 4), (int)Math.Round(at * 4), (int)Math.Round(height * 4));
 
     private static double HeightOf(double left, double right) => Math.Clamp((right - left) * 0.12 + 0.25, 0.35, 0.9);
 

@@ -10,6 +10,10 @@ namespace Fretlore.Engraving.Layout.Staff;
 internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geometry, ScoreModel model)
 {
     private const double PickingHalf = 0.65;
+    private const double FingerHalf = 0.4;
+
+    // White on both sides of a finger that letters keep off its line.
+    private const double FingerClear = 2;
 
     private readonly Links links = model.Links;
     private readonly HandLetters letters = new(pen);
@@ -18,6 +22,7 @@ internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geom
     private readonly StrokeSigns strokes = new(pen);
     private readonly AlignedRow picking = new(pen);
     private readonly AlignedRow fingers = new(pen);
+    private readonly List<double> fingered = [];
 
     public void Draw(List<SystemNote> notes)
     {
@@ -39,6 +44,7 @@ internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geom
             AddFingers(place);
         }
         fingers.DrawAbove(0.1, 0.8);
+        foreach (var x in fingered) pen.Skyline.Add(new Box(x - FingerClear, pen.Skyline.Top(x - FingerHalf, x + FingerHalf), x + FingerClear, 0));
         picking.DrawAbove(0.4, 0.8);
         letters.Place(letterRow);
         letterRow.DrawAbove(0, 0.8);
@@ -83,7 +89,8 @@ internal sealed class StaffPlaying(Pen pen, StaffPlan staff, SystemGeometry geom
 
     private void AddFingers(string[] stated, double middle)
     {
-        fingers.Add(middle - 0.4, middle + 0.4, y =>
+        fingered.Add(middle);
+        fingers.Add(middle - FingerHalf, middle + FingerHalf, y =>
         {
             for (var i = 0; i < stated.Length; i++) pen.Text(stated[i], middle, y - i * 1.3, HouseStyle.SmallSize * 0.9, Face.SansBold, Anchor.Middle);
         });

@@ -42,7 +42,7 @@ internal sealed class PartRows
             var tab = new TabRow(pen, staff, geometry, model.Song, titles);
             onTab = DrawTab(pen, tab, warning);
             free.DrawNecks(pen);
-            new TabMarks(pen, staff, geometry, model, tab).Draw(notes);
+            new TabMarks(pen, staff, geometry, model, chords, tab).Draw(notes);
         }
         new ArmSigns((onTab ?? onStaff)!.Pen, staff, geometry).Draw();
         new Ornaments(TopPen, staff, geometry).Draw();

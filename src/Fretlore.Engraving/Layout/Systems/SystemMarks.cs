@@ -12,6 +12,9 @@ namespace Fretlore.Engraving.Layout.Systems;
 /// <summary>Draws what stands once above a system: bar number, endings, repeat counts, jumps, sections and tempo.</summary>
 internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
 {
+    // White after a tempo: a bend's amount or other words so near would read on from it.
+    private const double TempoClear = 2.5;
+
     public void Draw()
     {
         DrawBarNumber();
@@ -148,7 +151,7 @@ internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
         var note = pen.Ink.GlyphWidth(glyph) * Scale + tempo.Beat.Dots * 0.6 + 0.5;
         var width = note + pen.Ink.TextWidth(equals, Face.SerifBold, HouseStyle.TempoSize);
         x = Math.Max(geometry.Left, Math.Min(x, geometry.LinesRight - width));
-        rows.Add(x, x + width, y =>
+        rows.Add(x, x + width + TempoClear, y =>
         {
             pen.Glyph(glyph, x, y - 0.15, Scale);
             for (var dot = 0; dot < tempo.Beat.Dots; dot++)

@@ -1,5 +1,6 @@
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Layout.Fretting;
+using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Staff;
@@ -8,13 +9,13 @@ using Fretlore.Engraving.Layout.Systems;
 namespace Fretlore.Engraving.Layout.Tab;
 
 /// <summary>Draws fingers below the tablature: at each column those of all voices, highest string first; the fretting hand's over the picking hand's.</summary>
-internal sealed class TabFingers(Pen pen, StaffPlan staff, SystemGeometry geometry, HandSigns hands)
+internal sealed class TabFingers(Pen pen, StaffPlan staff, SystemGeometry geometry, HandSigns hands, ChordRows chords)
 {
     private const double FrettingHalf = 0.4;
     private const double PickingHalf = 0.65;
 
-    // White on both sides of a finger that the next part's chord symbols keep off its line: it would read as one of them.
-    private const double Clear = 12;
+    // A chord symbol of the next part this near to a finger keeps off its line: they would read as one row.
+    private const double Near = 12;
 
     private readonly AlignedRow fingers = new(pen);
     private readonly AlignedRow picking = new(pen);
@@ -26,7 +27,23 @@ internal sealed class TabFingers(Pen pen, StaffPlan staff, SystemGeometry geomet
         var bottom = staff.TabHeight;
         fingers.DrawBelow(1.1, bottom + 1.7);
         picking.DrawBelow(1.1, bottom + 1.9);
-        foreach (var x in all) pen.Skyline.Add(new Box(x - Clear, bottom, x + Clear, pen.Skyline.Bottom(x - FrettingHalf, x + FrettingHalf)));
+        if (all.Count > 0) KeepChordsOff();
+    }
+
+    private void KeepChordsOff()
+    {
+        foreach (var place in geometry.Measures)
+        {
+            if (staff.Index + 1 >= place.Measure.Parts.Length) return;
+            foreach (var (column, label) in chords.In(staff.Index + 1, place.Measure))
+            {
+                double left = place.Columns[column], right = left + label.Width;
+                foreach (var x in all)
+                {
+                    if (x > left - Near && x < right + Near) pen.Skyline.Add(new Box(left, staff.TabHeight, right, pen.Skyline.Bottom(x - FrettingHalf, x + FrettingHalf)));
+                }
+            }
+        }
     }
 
     private void Add(MeasurePlace place)

@@ -1,4 +1,5 @@
 using Fretlore.Engraving.Fonts;
+using Fretlore.Engraving.Layout.Lettering;
 using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Systems;
@@ -7,7 +8,7 @@ using Fretlore.Score;
 namespace Fretlore.Engraving.Layout.Tab;
 
 /// <summary>Draws what the hands do around the numbers of one system: slurs, glides, bends, letters, vibrato, strokes and fingers.</summary>
-internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry, ScoreModel model, TabRow row)
+internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry, ScoreModel model, ChordRows chords, TabRow row)
 {
     private const double RaiseStep = 0.5;
     private const int MostRaises = 24;
@@ -44,7 +45,7 @@ internal sealed class TabMarks(Pen pen, StaffPlan staff, SystemGeometry geometry
         strokes.Draw(0.7);
         vibratos.Draw();
         new TabSpans(pen, staff, geometry).Draw();
-        new TabFingers(pen, staff, geometry, model.Hands).Draw();
+        new TabFingers(pen, staff, geometry, model.Hands, chords).Draw();
     }
 
     // Up to the next number or rest, in whichever voice.

@@ -51,6 +51,23 @@ public class PlayingSignFacts
         }
     }
 
+    [Theory]
+    [InlineData("H [. . . . 5 0] =", 2)]
+    [InlineData("H [. . . 9 5 0] =", 3)]
+    [InlineData("bass{ @5 H 12 = } @4 H 7 =", 2)]
+    [InlineData("bass{ @2 H 5 = } top{ @3 H 9 = } @1 H 0 =", 3)]
+    public void UnisonOnSeveralStrings_HasATieForEach_AndNoneOnAnother(string bar, int ties)
+    {
+        var song = Sheets.Song($"title A\ntempo Q = 90\ntuning E2 A2 D3 G3 B3 E4\nsection All\n  @1 {bar} |");
+        Assert.Empty(CollisionFacts.Collisions(song, Studies.SpelledByKey(song)));
+        foreach (var show in (Notation[])[Notation.Staff, Notation.Tab])
+        {
+            var drawn = PageFacts.Flat(PageFacts.Engrave(song, new PageOptions { Show = show }).Pages[0]).OfType<Slur>().ToArray();
+            Assert.Equal(ties, drawn.Length);
+            Assert.Equal(ties, drawn.Distinct().Count());
+        }
+    }
+
     [Fact]
     public void StaffAlone_SaysHowNotesAreMade()
     {
