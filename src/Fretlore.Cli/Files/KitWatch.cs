@@ -10,7 +10,7 @@ namespace Fretlore.Cli.Files;
 /// <param name="sheet">The sheet.</param>
 /// <param name="folder">The kit.</param>
 /// <param name="wish">How the kit is made.</param>
-internal sealed class KitWatch(Surroundings surroundings, string sheet, KitFolder folder, KitWish wish)
+internal sealed class KitWatch(Surroundings surroundings, string sheet, KitFolder folder, KitWish wish) : IDisposable
 {
     /// <summary>How long a sheet is left alone before its sound is made.</summary>
     public static TimeSpan Quiet { get; } = TimeSpan.FromSeconds(8);
@@ -46,6 +46,8 @@ internal sealed class KitWatch(Surroundings surroundings, string sheet, KitFolde
             if (Text() != built) either.Cancel();
         });
     }
+
+    public void Dispose() => cache.Dispose();
 
     private bool Build(bool takesOldSound, CancellationToken stop, Action? progress = null)
     {

@@ -34,7 +34,7 @@ internal static class WatchVerb
         if (KitFolder.Refuse(surroundings, output) is { } unfit) return unfit;
         var folder = new KitFolder(surroundings.PathOf(output));
         using var stop = new StopSignal();
-        var watch = new KitWatch(surroundings, sheet, folder, wish);
+        using var watch = new KitWatch(surroundings, sheet, folder, wish);
         var clock = Stopwatch.StartNew();
         surroundings.Out.WriteLine($"Watching {sheet}; stop with Ctrl+C.");
         surroundings.Out.Flush();

@@ -1,11 +1,12 @@
 using System.Collections.Concurrent;
 using Fretlore.Engraving.Layout.Reuse;
+using Fretlore.Sound.Output;
 
 namespace Fretlore.Lesson.Kit;
 
 /// <summary>What was made for the last kit of a sheet, to be used again where what it was made from has not changed.</summary>
 /// <remarks>Inputs are compared by value. One kit at a time may be made with a cache, by several threads.</remarks>
-public sealed class KitCache
+public sealed class KitCache : IDisposable
 {
     private readonly ConcurrentDictionary<string, (object Input, object Made)> made = new(StringComparer.Ordinal);
 
@@ -17,6 +18,12 @@ public sealed class KitCache
 
     /// <summary>What the last layout of the whole song leaves for the next.</summary>
     internal EarlierLayout Layout { get; set; } = EarlierLayout.Empty;
+
+    /// <summary>What the last writing of the song's sound leaves for the next.</summary>
+    internal EarlierSound Sound { get; } = new();
+
+    /// <summary>Lets go of the streams that sound was worked out in.</summary>
+    public void Dispose() => Sound.Dispose();
 
     internal void Begin() => TookOldSound = false;
 

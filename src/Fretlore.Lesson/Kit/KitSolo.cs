@@ -32,10 +32,10 @@ internal sealed record KitSolo(RoadMapUse Use, Song Song, ValueList<TakePhrase> 
 
     /// <summary>The take as the part plays it in the song, alone; null when it can't be played.</summary>
     /// <param name="room">Gives a stream to work in.</param>
-    /// <param name="gain">What the song's sound was turned up by.</param>
+    /// <param name="steps">What the song's sound was turned up by.</param>
     /// <param name="stop">Ends it early.</param>
     /// <exception cref="IOException">There is no room to work in.</exception>
-    public ImmutableArray<byte>? MakeSound(Func<Stream> room, double gain, CancellationToken stop)
+    public ImmutableArray<byte>? MakeSound(Func<Stream> room, int steps, CancellationToken stop)
     {
         var request = new SoundRequest
         {
@@ -45,7 +45,7 @@ internal sealed record KitSolo(RoadMapUse Use, Song Song, ValueList<TakePhrase> 
         };
         if (SongMixer.Prepare(Song, request) is not SoundResult.Ready { Mix: var mix }) return null;
         using var scratch = room();
-        return MonoFile.Write(mix, scratch, gain, stop);
+        return MonoFile.Write(mix, scratch, steps, stop);
     }
 
     // Notes of the take are numbered on from the song's own.

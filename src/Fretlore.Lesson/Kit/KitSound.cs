@@ -29,10 +29,10 @@ public sealed record KitSound(
         using var full = new MemoryStream();
         var stems = mix.Parts.Length < 2 ? [] : mix.Parts.Select(_ => new MemoryStream()).ToArray();
         var pieces = new StemPieces(MostPageBytes);
-        var written = StemFiles.Write(mix, room, full, stems, SoundFormat.Opus, progress, pieces, source.Stop);
+        var written = StemFiles.Write(mix, room, full, stems, SoundFormat.Opus, progress, pieces, source.Cache?.Sound, source.Stop);
         var whole = ImmutableArray.Create(full.ToArray());
         return (new KitSound(
             mix.Seconds, whole, stems.Length == 0 ? [whole] : [.. stems.Select(stem => ImmutableArray.Create(stem.ToArray()))], pieces.Parts,
-            [.. source.Solos.Select(solo => solo.MakeSound(room, written.Gain, source.Stop))]), null);
+            [.. source.Solos.Select(solo => solo.MakeSound(room, written.Steps, source.Stop))]), null);
     }
 }

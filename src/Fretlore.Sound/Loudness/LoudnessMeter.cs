@@ -4,12 +4,13 @@ namespace Fretlore.Sound.Loudness;
 /// <remarks>ITU-R BS.1770-4: K-weighting (its coefficients for 48 kHz), blocks of 400 ms that overlap by three quarters, gates at -70 LUFS and 10 LU below the rest.</remarks>
 internal sealed class LoudnessMeter
 {
-    private const int StepLength = SampleRate.Hertz / 10;
+    /// <summary>Samples of a step.</summary>
+    public const int StepLength = SampleRate.Hertz / 10;
     private const double Offset = -0.691;
 
     private readonly Weighting left = new();
     private readonly Weighting right = new();
-    private readonly List<double> steps = []; // Energy of each 100 ms.
+    private readonly List<double> steps = [];
     private double energy;
     private int filled;
 
@@ -22,8 +23,14 @@ internal sealed class LoudnessMeter
         (energy, filled) = (0, 0);
     }
 
+    /// <summary>Mean energy of each 100 ms that were heard.</summary>
+    public IReadOnlyList<double> Steps => steps;
+
     /// <summary>LUFS of all that was heard; null for silence.</summary>
-    public double? Integrated()
+    public double? Integrated() => Integrated(steps);
+
+    /// <summary>LUFS of what has these <see cref="Steps"/>; null for silence.</summary>
+    public static double? Integrated(IReadOnlyList<double> steps)
     {
         var blocks = new List<double>();
         for (var i = 3; i < steps.Count; i++) blocks.Add((steps[i] + steps[i - 1] + steps[i - 2] + steps[i - 3]) / 4);

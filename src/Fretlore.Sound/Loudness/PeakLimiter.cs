@@ -34,18 +34,19 @@ internal sealed class PeakLimiter
         Array.Fill(smooth, 1);
     }
 
+    /// <summary>The gain of the last sample that was given, 0 to 1.</summary>
+    public double Gain { get; private set; } = 1;
+
     /// <summary>Takes one sample of each side and gives the one from <see cref="Delay"/> samples ago.</summary>
-    /// <inheritdoc cref="GainAfter" path="/param"/>
+    /// <param name="highest">The highest sample among the tracks that make up the mix: where they cancel each other, one alone may be higher than all together.</param>
     public (double Left, double Right) Next(double leftValue, double rightValue, double highest = 0)
     {
-        var gain = GainAfter(leftValue, rightValue, highest);
+        Gain = GainAfter(leftValue, rightValue, highest);
         var old = (int)((now - 1 - Delay) & 255);
-        return (left[old] * gain, right[old] * gain);
+        return (left[old] * Gain, right[old] * Gain);
     }
 
-    /// <summary>Takes one sample of each side and gives the gain of the one from <see cref="Delay"/> samples ago, 0 to 1.</summary>
-    /// <param name="highest">The highest sample among the tracks that make up the mix: where they cancel each other, one alone may be higher than all together.</param>
-    public double GainAfter(double leftValue, double rightValue, double highest = 0)
+    private double GainAfter(double leftValue, double rightValue, double highest)
     {
         var at = (int)(now & 255);
         (left[at], right[at]) = (leftValue, rightValue);

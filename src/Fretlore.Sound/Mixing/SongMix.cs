@@ -46,6 +46,9 @@ public sealed class SongMix
     /// <summary>Samples that are passed on: the length and the seam.</summary>
     internal long Rendered => Length + Seam;
 
+    /// <summary>What plays a track.</summary>
+    internal ITrack Track(int track) => tracks[track];
+
     /// <summary>Renders everything.</summary>
     /// <param name="hear">Takes each block, left and right.</param>
     /// <param name="cores">How many parts may be rendered at once.</param>
@@ -53,7 +56,7 @@ public sealed class SongMix
     {
         var (left, right) = (new double[BlockLength], new double[BlockLength]);
         var options = new ParallelOptions { MaxDegreeOfParallelism = cores };
-        ForEachBlock((start, length) =>
+        ForEachBlock(0, RunUp + Rendered, (start, length) =>
         {
             if (tracks.Length == 1) RenderTrack(0, start, length);
             else Parallel.For(0, tracks.Length, options, track => RenderTrack(track, start, length));
@@ -68,20 +71,21 @@ public sealed class SongMix
         }, cancel);
     }
 
-    /// <summary>Renders one track alone, from its start to the end of the mix; several may be rendered at once.</summary>
+    /// <summary>Renders one track alone, from where it stands; several may be rendered at once.</summary>
     /// <param name="track">Index into <see cref="Parts"/>.</param>
+    /// <param name="from">The first sample, the run-up counted.</param>
+    /// <param name="count">How many.</param>
     /// <param name="hear">Takes each block, left and right.</param>
-    internal void RenderAlone(int track, Action<ReadOnlyMemory<double>, ReadOnlyMemory<double>> hear, CancellationToken cancel = default) =>
-        ForEachBlock((start, length) =>
+    internal void RenderAlone(int track, long from, long count, Action<ReadOnlyMemory<double>, ReadOnlyMemory<double>> hear, CancellationToken cancel = default) =>
+        ForEachBlock(from, from + count, (start, length) =>
         {
             RenderTrack(track, start, length);
             PassOn(buffers[2 * track], buffers[2 * track + 1], start, length, hear);
         }, cancel);
 
-    private void ForEachBlock(Action<long, int> render, CancellationToken cancel)
+    private static void ForEachBlock(long from, long end, Action<long, int> render, CancellationToken cancel)
     {
-        var end = RunUp + Rendered;
-        for (long from = 0; from < end; from += BlockLength)
+        for (; from < end; from += BlockLength)
         {
             cancel.ThrowIfCancellationRequested();
             render(from, (int)Math.Min(BlockLength, end - from));

@@ -11,20 +11,20 @@ internal sealed class OpusOutput : IDisposable
     /// <summary>Samples a decoder needs to hear before the first one that counts, so that it has settled: the standard's 80 ms.</summary>
     public const int UsualRunUp = 4 * FrameLength;
 
-    private const int FrameLength = SampleRate.Hertz / 50;
-    private const int LongestPacket = 4000;
-    private const int PacketsAPage = 50;
+    /// <summary>Samples of a packet.</summary>
+    public const int FrameLength = SampleRate.Hertz / 50;
 
-    private readonly OggPages pages;
+    /// <summary>Bytes of the longest packet there may be.</summary>
+    public const int LongestPacket = 4000;
+
+    private readonly OpusFile file;
     private readonly IOpusEncoder encoder;
     private readonly int channels;
     private readonly float[] frame;
     private readonly byte[] packet = new byte[LongestPacket];
     private readonly int skip;
     private long heard;
-    private long encoded;
     private int filled;
-    private int packed;
 
     /// <param name="output">Where the file goes.</param>
     /// <param name="tags">Its second packet.</param>
@@ -35,16 +35,19 @@ internal sealed class OpusOutput : IDisposable
     {
         this.channels = channels;
         frame = new float[channels * FrameLength];
+        encoder = Encoder(channels, bitsASecond);
+        skip = encoder.Lookahead + runUp;
+        file = new OpusFile(output, tags, channels, skip);
+    }
+
+    /// <summary>An encoder that has heard nothing yet.</summary>
+    public static IOpusEncoder Encoder(int channels, int bitsASecond)
+    {
         // Only the codec in C# gives the same bytes everywhere.
         OpusCodecFactory.AttemptToUseNativeLibrary = false;
-        encoder = OpusCodecFactory.CreateEncoder(SampleRate.Hertz, channels, OpusApplication.OPUS_APPLICATION_AUDIO);
+        var encoder = OpusCodecFactory.CreateEncoder(SampleRate.Hertz, channels, OpusApplication.OPUS_APPLICATION_AUDIO);
         encoder.Bitrate = bitsASecond;
-        skip = encoder.Lookahead + runUp;
-        pages = new OggPages(output);
-        pages.Add(OpusHeaders.Head(skip, channels), 0);
-        pages.Flush();
-        pages.Add(tags, 0);
-        pages.Flush();
+        return encoder;
     }
 
     public void Write(double left, double right)
@@ -59,14 +62,14 @@ internal sealed class OpusOutput : IDisposable
     /// <summary>Takes what comes after the last sample and is not heard, as far as the encoder looks ahead.</summary>
     public void WriteAfter(double left, double right)
     {
-        if (encoded < heard + skip) Put(left, right);
+        if (file.Encoded < heard + skip) Put(left, right);
     }
 
     public void Dispose()
     {
         // The encoder is late by what it skips: silence pushes the end out.
-        while (encoded < heard + skip) Put(0, 0);
-        pages.Flush(isLast: true);
+        while (file.Encoded < heard + skip) Put(0, 0);
+        file.End();
         encoder.Dispose();
     }
 
@@ -84,13 +87,6 @@ internal sealed class OpusOutput : IDisposable
         if (filled < frame.Length) return;
         filled = 0;
         var length = encoder.Encode(frame, FrameLength, packet, packet.Length);
-        encoded += FrameLength;
-        if (packed == PacketsAPage)
-        {
-            pages.Flush();
-            packed = 0;
-        }
-        packed++;
-        pages.Add(packet.AsSpan(0, length), Math.Min(encoded, heard + skip));
+        file.Add(packet.AsSpan(0, length), heard);
     }
 }

@@ -1,13 +1,13 @@
-using Fretlore.Sound.Loudness;
 using Fretlore.Sound.Mixing;
+using Fretlore.Sound.Pieces;
 
 namespace Fretlore.Sound.Output;
 
 /// <summary>What was written.</summary>
 /// <param name="Seconds">Its length.</param>
 /// <param name="Loudness">Integrated, in LUFS; null for silence.</param>
-/// <param name="Gain">The factor that everything in it was turned up by.</param>
-public readonly record struct WrittenSound(double Seconds, double? Loudness, double Gain);
+/// <param name="Steps">What everything in it was turned up by, in steps of 0.2 dB.</param>
+public readonly record struct WrittenSound(double Seconds, double? Loudness, int Steps);
 
 /// <summary>Kinds of sound file.</summary>
 public enum SoundFormat
@@ -45,18 +45,18 @@ public static class SoundFile
         SongMix mix, Stream scratch, Stream output, SoundFormat format, int? bitsASecond = null, Action<double>? progress = null, CancellationToken cancel = default)
     {
         var store = new FrameStore(scratch);
-        var raw = Render(mix, store, progress, cancel);
-        var stored = new StoredMix([store], mix.IsLoop, cancel);
-        var level = Level.Find(stored, raw, format);
-        stored.Apply(level);
+        Render(mix, store, progress, cancel);
+        var stored = new StoredMix([store], mix.Length, mix.IsLoop);
+        var factors = store.After(mix.Rendered, 1);
+        var (level, loudness) = new LevelCurve(stored, factors, new PieceMemo(false), _ => "", cancel).Find(format);
         progress?.Invoke(0.9);
-        Encode(stored, mix, output, format, bitsASecond);
+        Encode(new LevelledSound(stored, factors, cancel), mix, output, format, bitsASecond);
         progress?.Invoke(1);
-        return new WrittenSound(mix.Seconds, level.Loudness, level.Gain);
+        return new WrittenSound(mix.Seconds, loudness, level.Steps);
     }
 
     /// <summary>Writes what is set to its level already.</summary>
-    internal static void Encode(StoredMix sound, SongMix mix, Stream output, SoundFormat format, int? bitsASecond)
+    internal static void Encode(LevelledSound sound, SongMix mix, Stream output, SoundFormat format, int? bitsASecond)
     {
         if (format != SoundFormat.Opus)
         {
@@ -72,20 +72,16 @@ public static class SoundFile
         sound.Play(0, runUp, opus.WriteAfter);
     }
 
-    private static double? Render(SongMix mix, FrameStore store, Action<double>? progress, CancellationToken cancel)
+    /// <summary>Renders a mix, all tracks together.</summary>
+    internal static void Render(SongMix mix, FrameStore store, Action<double>? progress, CancellationToken cancel)
     {
-        var meter = new LoudnessMeter();
         long done = 0;
         mix.Render((left, right) =>
         {
-            var l = left.Span;
-            var r = right.Span;
-            for (var i = 0; i < l.Length; i++) meter.Hear(l[i], r[i]);
-            store.Write(l, r);
-            done += l.Length;
+            store.Write(done, left.Span, right.Span);
+            done += left.Length;
             progress?.Invoke(0.85 * done / mix.Rendered);
         }, cancel: cancel);
         if (mix.IsLoop) store.CloseLoop(mix.Length, mix.Seam);
-        return meter.Integrated();
     }
 }

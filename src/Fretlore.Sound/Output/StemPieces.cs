@@ -13,27 +13,23 @@ public sealed class StemPieces(long mostBytes)
 
     private const int MostBits = 64_000;
     private const int LeastBits = 20_000;
-    private const int PieceLength = PieceSeconds * SampleRate.Hertz;
 
     private ImmutableArray<byte>[][] made = [];
 
     /// <summary>For each part its pieces, each an Opus file of its own; empty until they are written.</summary>
     public ImmutableArray<ImmutableArray<ImmutableArray<byte>>> Parts => [.. made.Select(pieces => ImmutableArray.Create(pieces))];
 
-    internal void Begin(int parts) => made = new ImmutableArray<byte>[parts][];
+    /// <summary>Bits a second that each takes, of so many parts of that length.</summary>
+    internal int BitsFor(int parts, long length) => (int)Math.Clamp(mostBytes * 8.0 * SampleRate.Hertz / length / parts, LeastBits, MostBits);
 
-    internal void Write(int part, FrameStore store, long length, CancellationToken cancel)
-    {
-        var sound = new StoredMix([store], false, cancel);
-        var bits = (int)Math.Clamp(mostBytes * 8.0 * SampleRate.Hertz / length / made.Length, LeastBits, MostBits);
-        var pieces = new ImmutableArray<byte>[(length + PieceLength - 1) / PieceLength];
-        for (var i = 0; i < pieces.Length; i++) pieces[i] = Encode(sound, i * (long)PieceLength, Math.Min(PieceLength, length - i * (long)PieceLength), bits);
-        made[part] = pieces;
-    }
+    internal void Begin(int parts, int pieces) => made = [.. Enumerable.Range(0, parts).Select(_ => new ImmutableArray<byte>[pieces])];
 
-    // Each piece begins with what is before it, to be thrown away, and ends with what is after it, so that pieces join without a gap.
-    private static ImmutableArray<byte> Encode(StoredMix sound, long from, long length, int bits)
+    internal void Set(int part, int piece, ImmutableArray<byte> file) => made[part][piece] = file;
+
+    /// <summary>Writes a piece: it begins with what is before it, to be thrown away, and ends with what is after it, so that pieces join without a gap.</summary>
+    internal static ImmutableArray<byte> Encode(LevelledSound sound, int piece, int bits)
     {
+        var (from, length) = (piece * (long)SoundPieces.Length, SoundPieces.LengthOf(piece, sound.Length));
         using var file = new MemoryStream();
         var runUp = (int)Math.Min(OpusOutput.UsualRunUp, from);
         using (var opus = new OpusOutput(file, OpusHeaders.NoTags, 1, bits, runUp))

@@ -31,7 +31,7 @@ public sealed class KitWatchFacts : IDisposable
     [Fact]
     public void Save_MakesTheSameKitAsMakingItAnew()
     {
-        var watch = Watch(new KitOptions());
+        using var watch = Watch(new KitOptions());
         Save(watch, Song);
         foreach (var changed in (string[])[Song.Replace("2 3 5 |", "2 3 7 |", StringComparison.Ordinal), Song.Replace("\"Main\"", "\"The riff\"", StringComparison.Ordinal), Song])
         {
@@ -44,7 +44,7 @@ public sealed class KitWatchFacts : IDisposable
     [Fact]
     public void Save_ThatChangesNoMusic_ChangesNoFile()
     {
-        var watch = Watch(new KitOptions());
+        using var watch = Watch(new KitOptions());
         Save(watch, Song);
         var before = desktop.Everything("kit");
         Save(watch, Song + "\n-- A remark.\n");
@@ -55,7 +55,7 @@ public sealed class KitWatchFacts : IDisposable
     [Fact]
     public void BarOutsideTheExcerpt_LeavesTheExcerptAsItIs()
     {
-        var watch = Watch(new KitOptions());
+        using var watch = Watch(new KitOptions());
         Save(watch, Song);
         var before = desktop.Read("kit/excerpt/pages.pdf");
         Save(watch, Song.Replace("2 3 5 |", "2 3 7 |", StringComparison.Ordinal));
@@ -65,7 +65,7 @@ public sealed class KitWatchFacts : IDisposable
     [Fact]
     public void SheetWithErrors_LeavesTheKitWhole()
     {
-        var watch = Watch(new KitOptions());
+        using var watch = Watch(new KitOptions());
         Save(watch, Song);
         var before = desktop.Everything("kit");
         Save(watch, Song.Replace("Q 0 3 5 3", "Q 0 3 5", StringComparison.Ordinal));
@@ -77,7 +77,7 @@ public sealed class KitWatchFacts : IDisposable
     [Fact]
     public void SheetInTheMiddleOfASave_IsWaitedFor()
     {
-        var watch = Watch(new KitOptions());
+        using var watch = Watch(new KitOptions());
         Save(watch, Song);
         desktop.Write("song.lore", Song[..80]);
         Assert.True(watch.Look(now, CancellationToken.None));
@@ -91,7 +91,7 @@ public sealed class KitWatchFacts : IDisposable
     [Fact]
     public void Sound_ComesWhenTheSheetIsLeftAlone()
     {
-        var watch = Watch(new KitOptions { SoundRoom = () => new MemoryStream() });
+        using var watch = Watch(new KitOptions { SoundRoom = () => new MemoryStream() });
         Save(watch, Song);
         var before = desktop.Everything("kit");
         Save(watch, Song.Replace("2 3 5 |", "2 3 7 |", StringComparison.Ordinal));
@@ -108,7 +108,7 @@ public sealed class KitWatchFacts : IDisposable
     [Fact]
     public void Watch_MakesTheKitAsItWasAskedFor()
     {
-        var watch = Watch(new KitOptions { Show = Notation.Tab, Degrees = true, SymbolStyle = ChordStyle.Signs }, "guitar");
+        using var watch = Watch(new KitOptions { Show = Notation.Tab, Degrees = true, SymbolStyle = ChordStyle.Signs }, "guitar");
         Save(watch, Song);
         desktop.Run("kit", "song.lore", "-o", "once", "--no-sound", "--show", "tab", "--degrees", "--symbols", "signs", "--parts", "guitar");
         Assert.Equal(desktop.Everything("once"), desktop.Everything("kit"));
@@ -117,7 +117,7 @@ public sealed class KitWatchFacts : IDisposable
     [Fact]
     public void PartThatTheSheetLosesWhileItIsWatched_IsAskedFor_AndTheKitStays()
     {
-        var watch = Watch(new KitOptions(), "guitar");
+        using var watch = Watch(new KitOptions(), "guitar");
         Save(watch, Song);
         var before = desktop.Everything("kit");
         Save(watch, Song.Replace("guitar", "lead", StringComparison.Ordinal));
@@ -129,7 +129,7 @@ public sealed class KitWatchFacts : IDisposable
     public void NoRoomForTheSound_IsSaid_AndTheWatchGoesOn()
     {
         var isFull = true;
-        var watch = Watch(new KitOptions { SoundRoom = () => isFull ? throw new IOException("There is no room.") : new MemoryStream() });
+        using var watch = Watch(new KitOptions { SoundRoom = () => isFull ? throw new IOException("There is no room.") : new MemoryStream() });
         Save(watch, Song);
         Assert.Contains("the sound can't be worked out in ", error.ToString(), StringComparison.Ordinal);
         Assert.False(Directory.Exists(desktop.PathOf("kit")));
@@ -141,7 +141,7 @@ public sealed class KitWatchFacts : IDisposable
     [Fact]
     public void WatchThatIsStopped_LeavesTheOldKitWhole()
     {
-        var watch = Watch(new KitOptions());
+        using var watch = Watch(new KitOptions());
         Save(watch, Song);
         var before = desktop.Everything("kit");
         desktop.Write("song.lore", Song.Replace("2 3 5 |", "2 3 7 |", StringComparison.Ordinal));
