@@ -8,7 +8,8 @@ namespace Fretlore.Score;
 /// <param name="Credits">Who wrote it.</param>
 /// <param name="Rights">The rights line.</param>
 /// <param name="Permission">Under what permission or licence the song is taught and handed out, or null when the sheet does not say.</param>
-public sealed record SongInfo(string Title, string? Artist = null, string? Credits = null, string? Rights = null, string? Permission = null);
+/// <param name="Language">The language of its title and its sections' names, as a language tag (BCP 47) such as <c>fr</c> or <c>pt-BR</c>, or null when the sheet does not say.</param>
+public sealed record SongInfo(string Title, string? Artist = null, string? Credits = null, string? Rights = null, string? Permission = null, string? Language = null);
 
 /// <summary>A whole song in written order: bars shared by all parts, and what each part plays in them.</summary>
 public sealed record Song

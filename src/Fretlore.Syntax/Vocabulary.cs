@@ -11,7 +11,7 @@ public static class Vocabulary
 
     /// <summary>Settings of the whole song, at the start of a line.</summary>
     public static ImmutableArray<string> SongSettings { get; } =
-        ["title", "artist", "credits", "rights", "permission", "tuning", "meter", "tempo", "key", "feel", "capo", "scale-length", "gauges", "frets"];
+        ["title", "artist", "credits", "rights", "permission", "language", "tuning", "meter", "tempo", "key", "feel", "capo", "scale-length", "gauges", "frets"];
 
     /// <summary>Settings of a part, on its line or indented below it.</summary>
     public static ImmutableArray<string> PartSettings { get; } = ["tuning", "capo", "scale-length", "gauges", "frets", "sound"];

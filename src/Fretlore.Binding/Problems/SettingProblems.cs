@@ -87,6 +87,10 @@ internal static class SettingProblems
         $"This capo covers all strings: strings {capo.Strings} are all this neck has.",
         $"Write `capo {capo.Fret}`; frets are counted from it then.");
 
+    public static Diagnostic NoLanguage(TextSpan span, string text) => Error("FL2024", span,
+        $"`{Shown(text)}` is no language tag.",
+        "Write two or three letters, and a country after them if you like, such as `fr` or `pt-BR`.");
+
     public static Diagnostic UnknownChange(TextSpan span, string word, IEnumerable<string> known) => Error("FL2016", span,
         $"`{Shown(word)}` is no change.",
         Suggest(word, known, "Between parentheses stand changes such as `(meter 7/8)`, `(Q = 96)`, `(key D dorian)`, `(capo 3)`, `(swing)`, "

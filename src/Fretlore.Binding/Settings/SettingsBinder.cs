@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Fretlore.Binding.Problems;
 using Fretlore.Binding.Words;
 using Fretlore.Score;
@@ -6,7 +7,7 @@ using Fretlore.Syntax;
 namespace Fretlore.Binding.Settings;
 
 /// <summary>Binds the settings at the top of a sheet.</summary>
-internal static class SettingsBinder
+internal static partial class SettingsBinder
 {
     public static SongSettings Bind(SheetSyntax sheet, DiagnosticBag problems)
     {
@@ -50,6 +51,8 @@ internal static class SettingsBinder
                 return song with { Info = song.Info with { Rights = Text(setting, problems) } };
             case "permission":
                 return song with { Info = song.Info with { Permission = Text(setting, problems) } };
+            case "language":
+                return song with { Info = song.Info with { Language = Language(setting, problems) } };
             case "meter":
                 return song with { Meter = ChangeReader.Meter(words, span, problems) ?? song.Meter };
             case "tempo":
@@ -62,6 +65,19 @@ internal static class SettingsBinder
                 return song with { Neck = NeckReader.Read(song.Neck, setting, problems) };
         }
     }
+
+    // Well-formed as BCP 47 asks: whether anybody registered it is not looked up.
+    private static string? Language(SettingSyntax setting, DiagnosticBag problems)
+    {
+        var tag = Text(setting, problems);
+        if (tag.Length == 0) return null;
+        if (LanguageTag().IsMatch(tag)) return tag;
+        problems.Add(SettingProblems.NoLanguage(setting.Span, tag));
+        return null;
+    }
+
+    [GeneratedRegex("^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$", RegexOptions.CultureInvariant)]
+    private static partial Regex LanguageTag();
 
     private static string Text(SettingSyntax setting, DiagnosticBag problems)
     {

@@ -17,6 +17,9 @@ public sealed record DrawnPage(double Width, double Height, double StaffSpace, V
 /// <param name="Bookmarks">Section names with the page they start on (from 0).</param>
 public sealed record Document(string Title, string? Author, string Subject, ValueList<DrawnPage> Pages, ValueList<Bookmark> Bookmarks)
 {
+    /// <summary>The language of the title and the sections' names, as a language tag; null when it was not said. Our own words are English.</summary>
+    public string? Language { get; init; }
+
     /// <summary>One page as a document of its own, with its bookmarks.</summary>
     /// <param name="page">Its index.</param>
     public Document OnlyPage(int page) => this with

@@ -40,7 +40,7 @@ public static class PdfWriter
         }
 
         var file = PdfFile.Read(pages.ToArray());
-        PdfTags.Add(file, parts);
+        PdfTags.Add(file, parts, document.Language);
         PdfOutline.Add(file, document, Scale);
         file.WriteTo(to);
         return new MissingCharacters([.. use.Missing]);

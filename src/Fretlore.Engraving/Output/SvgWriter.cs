@@ -36,7 +36,9 @@ public static class SvgWriter
         marks.Write(page.Marks.AsSpan());
         head.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\""u8).Number(page.Width * page.StaffSpace).Append("mm\" height=\""u8)
             .Number(page.Height * page.StaffSpace).Append("mm\" viewBox=\"0 0 "u8).Number(page.Width).Append(' ').Number(page.Height)
-            .Append("\" role=\"graphics-document document\">\n<title>"u8).Escaped(document.Title);
+            .Append("\" role=\"graphics-document document\">\n<title"u8);
+        if (document.Language is { } language) head.Append(" xml:lang=\""u8).Escaped(language).Append('"');
+        head.Append('>').Escaped(document.Title);
         if (document.Pages.Count > 1) head.Append(", page "u8).Append(index + 1).Append(" of "u8).Append(document.Pages.Count);
         head.Append("</title>\n<desc>"u8).Escaped(document.Subject).Append("</desc>\n<style>"u8).Append(style.AsSpan()).Append("</style>\n<defs>\n"u8);
         foreach (var codePoint in marks.Glyphs) head.Append("<path id=\"g"u8).Append(codePoint, "X4").Append("\" d=\""u8).Append(glyphs[codePoint]).Append("\"/>\n"u8);

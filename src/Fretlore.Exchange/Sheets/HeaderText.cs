@@ -21,6 +21,7 @@ internal static class HeaderText
         if (song.Info.Credits is { } credits) Setting("credits", SheetWords.Value(credits));
         if (song.Info.Rights is { } rights) Setting("rights", SheetWords.Value(rights));
         if (song.Info.Permission is { } permission) Setting("permission", SheetWords.Value(permission));
+        if (song.Info.Language is { } language) Setting("language", language);
         Setting("tuning", neck.Tuning.ToString());
         if (!neck.Capo.IsOff) Setting("capo", neck.Capo.ToString());
         Setting("meter", SheetWords.Of(first.Meter));

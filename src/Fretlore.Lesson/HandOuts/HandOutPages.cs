@@ -99,7 +99,7 @@ internal sealed class HandOutPages(Song song, string subject, Paper paper, IText
     public Document ToDocument()
     {
         var drawn = pages.Select((marks, i) => new DrawnPage(paper.Width, paper.Height, 1, marks.Concat(Foot(i)).ToValueList()));
-        return new Document(song.Info.Title, song.Info.Artist, subject, drawn.ToValueList(), []);
+        return new Document(song.Info.Title, song.Info.Artist, subject, drawn.ToValueList(), []) { Language = song.Info.Language };
     }
 
     private IEnumerable<Mark> Foot(int page)

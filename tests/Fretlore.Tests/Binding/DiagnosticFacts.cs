@@ -33,6 +33,8 @@ public partial class DiagnosticFacts
         { "FL2003", "⟦⟧title Song\ntuning E2 A2 D3 G3 B3 E4\n" },
         { "FL2004", Top + "⟦tempo⟧ Q = 90" },
         { "FL2005", Top + "⟦artist⟧\n" },
+        { "FL2024", Top + "⟦language French⟧" },
+        { "FL2024", Top + "⟦language fr_CA⟧" },
         { "FL2006", Top + "⟦meter 7/5⟧" },
         { "FL2006", Top + "⟦meter 7/8 2+2+2⟧" },
         { "FL2006", Line + "@1 ⟦(meter)⟧ W 5 |" },

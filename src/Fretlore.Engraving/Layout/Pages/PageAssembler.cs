@@ -81,7 +81,7 @@ internal sealed class PageAssembler(Ink ink, PageOptions options, FrameRows? fra
             marks.Add(FootOf(page + before, starts.Length + before, info.Title, rights));
             pages.Add(new DrawnPage(width, height, staffSpace, marks.ToValueList()));
         }
-        var document = new Document(info.Title, info.Artist, options.Subject, new(pages.ToImmutable()), new(bookmarks.ToImmutable()));
+        var document = new Document(info.Title, info.Artist, options.Subject, new(pages.ToImmutable()), new(bookmarks.ToImmutable())) { Language = info.Language };
         return new FilledPages(document, PageBreaker.AirinessOf(heights, starts.AsSpan(), isHeadAlone ? room : bottom - musicTop, room));
     }
 

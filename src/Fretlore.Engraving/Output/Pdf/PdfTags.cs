@@ -19,10 +19,11 @@ internal static class PdfTags
 
     /// <param name="pdf">The file.</param>
     /// <param name="parts">The parts of each page in the order they were drawn, each after a sign.</param>
-    public static void Add(PdfFile pdf, IReadOnlyList<List<PagePart>> parts)
+    /// <param name="language">The language of the title and the sections' names; null where it is not said. All else is English.</param>
+    public static void Add(PdfFile pdf, IReadOnlyList<List<PagePart>> parts, string? language)
     {
         var pages = pdf.Pages;
-        var tree = new Tree(pdf);
+        var tree = new Tree(pdf, language);
         for (var page = 0; page < pages.Length; page++)
         {
             var contents = pdf.ContentsOf(pages[page]);
@@ -33,7 +34,7 @@ internal static class PdfTags
         pdf.AddTo(pdf.Root, $"/Lang (en)\n/MarkInfo <</Marked true>>\n/StructTreeRoot {root} 0 R");
     }
 
-    private sealed class Tree(PdfFile pdf)
+    private sealed class Tree(PdfFile pdf, string? language)
     {
         private readonly int root = pdf.Free;
         private readonly List<(int Number, string Content)> elements = [];
@@ -119,7 +120,8 @@ internal static class PdfTags
         {
             var number = NextNumber;
             var spoken = part.Spoken is { } words ? $"\n/{(part.Kind == PartKind.Bar ? "Alt" : "ActualText")} {PdfFile.TextOf(words)}" : "";
-            elements.Add((number, $"<</Type /StructElem\n/S /{RoleOf(part.Kind)}\n/P {parent} 0 R\n/Pg {page} 0 R\n/K {id}{spoken}>>"));
+            var tag = language is not null && part.Kind is PartKind.Title or PartKind.Heading ? $"\n/Lang ({language})" : "";
+            elements.Add((number, $"<</Type /StructElem\n/S /{RoleOf(part.Kind)}\n/P {parent} 0 R\n/Pg {page} 0 R\n/K {id}{tag}{spoken}>>"));
             return number;
         }
 

@@ -75,6 +75,19 @@ public class PdfWriterFacts
         foreach (var bar in Enumerable.Range(1, 24)) Assert.Contains($"/Alt (Bar {bar}. ", words, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void TitleAndSections_AreReadInTheSongsLanguage_AndOurWordsInEnglish()
+    {
+        var song = StudySongs.TwoGuitars(24);
+        Assert.DoesNotContain("/Lang (fr)", TextOf(song), StringComparison.Ordinal);
+        var french = TextOf(song with { Info = song.Info with { Language = "fr" } });
+        Assert.Contains("/Lang (en)", french, StringComparison.Ordinal);
+        Assert.Equal(1 + song.Sections.Count, french.Split("/Lang (fr)").Length - 1);
+        Assert.Equal(1 + song.Sections.Count, System.Text.RegularExpressions.Regex.Count(french, @"/S /H[12][^>]*/Lang \(fr\)"));
+
+        static string TextOf(Song song) => System.Text.Encoding.Latin1.GetString(Bytes(Engraved(song, Notation.StaffAndTab), Library));
+    }
+
     [Theory]
     [InlineData(Notation.StaffAndTab)]
     [InlineData(Notation.Staff)]

@@ -61,5 +61,13 @@ public sealed class SheetWriterFacts
         SameSong.Same(SameSong.Performed(song), SameSong.Performed(Read(sheet)), sheet);
     }
 
+    [Fact]
+    public void WhatIsSaidOfASong_IsWrittenAgain()
+    {
+        var song = Read("title Orme\nartist Vent d'Est\ncredits Rue Basse\nrights Domaine public\npermission Aucune\nlanguage fr-CA\ntempo Q = 90\ntuning E2 A2 D3 G3 B3 E4\nsection Refrain\n  @6 W 0 |\n");
+        Assert.Equal("fr-CA", song.Info.Language);
+        Assert.Equal(song.Info, Read(SheetWriter.Write(song).Text).Info);
+    }
+
     private static Song Read(string sheet) => Fretlore.Tests.Songs.Sheets.Song(sheet);
 }
