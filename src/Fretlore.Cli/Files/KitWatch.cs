@@ -5,7 +5,7 @@ using Fretlore.Lesson.Kit;
 
 namespace Fretlore.Cli.Files;
 
-/// <summary>Keeps a kit up to date with its sheet: at each save what changed is made again; sound, which takes longest, when the sheet has been left alone for a while.</summary>
+/// <summary>Keeps a kit up to date with its sheet: at each save what changed is made again; where much sound has changed, which takes longest, that follows when the sheet has been left alone for a while.</summary>
 /// <param name="surroundings">Where it is told what was done.</param>
 /// <param name="sheet">The sheet.</param>
 /// <param name="folder">The kit.</param>

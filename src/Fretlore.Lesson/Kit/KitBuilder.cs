@@ -40,7 +40,7 @@ public static class KitBuilder
         shares.Begin("Reading the music");
         _ = source.Reading;
         shares.Piece(ReadingWeight)(1);
-        source.Cache?.Begin();
+        source.Cache?.Begin(earlier => KitSound.IsQuick(source, earlier));
 
         var files = ImmutableArray.CreateBuilder<KitFile>();
         var cautions = new List<string>();

@@ -10,7 +10,9 @@ public sealed class KitCache : IDisposable
 {
     private readonly ConcurrentDictionary<string, (object Input, object Made)> made = new(StringComparer.Ordinal);
 
-    /// <summary>Whether sound of an earlier sheet may stand in for sound that would have to be made.</summary>
+    private bool isSoundQuick;
+
+    /// <summary>Whether sound of an earlier sheet may stand in for sound that would take long to make.</summary>
     public bool TakesOldSound { get; set; }
 
     /// <summary>Whether it did, in the last kit.</summary>
@@ -25,7 +27,9 @@ public sealed class KitCache : IDisposable
     /// <summary>Lets go of the streams that sound was worked out in.</summary>
     public void Dispose() => Sound.Dispose();
 
-    internal void Begin() => TookOldSound = false;
+    /// <summary>A new kit begins.</summary>
+    /// <param name="isQuick">Tells whether little of the song's sound has changed: then it is not old sound that is taken.</param>
+    internal void Begin(Func<EarlierSound, bool> isQuick) => (TookOldSound, isSoundQuick) = (false, TakesOldSound && isQuick(Sound));
 
     /// <summary>What was made from the same input last time, or else made now.</summary>
     /// <param name="what">What it is.</param>
@@ -38,7 +42,7 @@ public sealed class KitCache : IDisposable
         if (made.TryGetValue(what, out var last))
         {
             if (last.Input.Equals(input)) return (T)last.Made;
-            if (isSound && TakesOldSound)
+            if (isSound && TakesOldSound && !isSoundQuick)
             {
                 TookOldSound = true;
                 return (T)last.Made;

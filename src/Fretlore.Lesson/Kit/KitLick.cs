@@ -84,11 +84,13 @@ internal sealed record KitLick(string Path, string Title, Song Card, int Bars)
         }
     }
 
-    /// <summary>Plays the lick alone; null when it can't be played.</summary>
+    /// <summary>Makes the lick alone ready to be heard; null when it can't be played.</summary>
+    public SongMix? Prepare() => SongMixer.Prepare(Alone, new SoundRequest()) is SoundResult.Ready { Mix: var mix } ? mix : null;
+
+    /// <summary>Plays the lick alone.</summary>
     /// <exception cref="IOException">There is no room to work in.</exception>
-    public KitFile? MakeSound(Func<Stream> room, CancellationToken stop)
+    public KitFile Write(SongMix mix, Func<Stream> room, CancellationToken stop)
     {
-        if (SongMixer.Prepare(Alone, new SoundRequest()) is not SoundResult.Ready { Mix: var mix }) return null;
         using var scratch = room();
         return KitFile.Written($"{Path}.opus", $"{Title} to listen to, as in the song, alone", stream => SoundFile.Write(mix, scratch, stream, SoundFormat.Opus, StemFiles.StemBitsASecond, cancel: stop));
     }

@@ -42,9 +42,8 @@ public readonly record struct KitLoop(Taught What, bool IsSection, int Percent)
         return (this, heard);
     }
 
-    /// <summary>Plays it; null when it can't be played.</summary>
-    /// <exception cref="IOException">There is no room to work in.</exception>
-    public KitFile? Make(Song song, Func<Stream> room, CancellationToken stop)
+    /// <summary>Makes it ready to be heard; null when it can't be played.</summary>
+    public SongMix? Prepare(Song song)
     {
         var part = What.Part is { } name ? song.Parts.Select(p => p.Name).ToList().IndexOf(name) : -1;
         var request = new SoundRequest
@@ -57,7 +56,13 @@ public readonly record struct KitLoop(Taught What, bool IsSection, int Percent)
             Speed = Percent / 100m,
             Loop = true,
         };
-        if (SongMixer.Prepare(song, request) is not SoundResult.Ready { Mix: var mix }) return null;
+        return SongMixer.Prepare(song, request) is SoundResult.Ready { Mix: var mix } ? mix : null;
+    }
+
+    /// <summary>Plays it.</summary>
+    /// <exception cref="IOException">There is no room to work in.</exception>
+    public KitFile Write(SongMix mix, Func<Stream> room, CancellationToken stop)
+    {
         using var scratch = room();
         return KitFile.Written(
             Path, string.Create(CultureInfo.InvariantCulture, $"{What} at {Percent}%, to play along with round and round"),

@@ -30,12 +30,8 @@ internal sealed record KitSolo(RoadMapUse Use, Song Song, ValueList<TakePhrase> 
            select new KitSolo(use, With(song, use, take), [.. take.Phrases]),
     ];
 
-    /// <summary>The take as the part plays it in the song, alone; null when it can't be played.</summary>
-    /// <param name="room">Gives a stream to work in.</param>
-    /// <param name="steps">What the song's sound was turned up by.</param>
-    /// <param name="stop">Ends it early.</param>
-    /// <exception cref="IOException">There is no room to work in.</exception>
-    public ImmutableArray<byte>? MakeSound(Func<Stream> room, int steps, CancellationToken stop)
+    /// <summary>The take as the part plays it in the song, alone, ready to be heard; null when it can't be played.</summary>
+    public SongMix? Prepare()
     {
         var request = new SoundRequest
         {
@@ -43,7 +39,17 @@ internal sealed record KitSolo(RoadMapUse Use, Song Song, ValueList<TakePhrase> 
             FromBar = Song.Bars[Use.FirstBar].Number,
             ToBar = Song.Bars[Use.FirstBar + Use.BarCount - 1].Number,
         };
-        if (SongMixer.Prepare(Song, request) is not SoundResult.Ready { Mix: var mix }) return null;
+        return SongMixer.Prepare(Song, request) is SoundResult.Ready { Mix: var mix } ? mix : null;
+    }
+
+    /// <summary>Plays it.</summary>
+    /// <param name="mix">The take.</param>
+    /// <param name="room">Gives a stream to work in.</param>
+    /// <param name="steps">What the song's sound was turned up by.</param>
+    /// <param name="stop">Ends it early.</param>
+    /// <exception cref="IOException">There is no room to work in.</exception>
+    public static ImmutableArray<byte> Write(SongMix mix, Func<Stream> room, int steps, CancellationToken stop)
+    {
         using var scratch = room();
         return MonoFile.Write(mix, scratch, steps, stop);
     }

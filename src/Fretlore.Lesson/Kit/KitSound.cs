@@ -17,6 +17,13 @@ public sealed record KitSound(
     /// <summary>What the practice page's sound may take: in Base64, a third more, the whole page stays under 6 MB.</summary>
     private const long MostPageBytes = 3_150_000;
 
+    /// <summary>More of the song than this takes a while to be played again.</summary>
+    private const double MostQuick = 0.25;
+
+    /// <summary>Whether so little of it differs from what was made before that it is made in a moment.</summary>
+    internal static bool IsQuick(KitSource source, EarlierSound earlier) =>
+        SongMixer.Prepare(source.Song, new SoundRequest()) is SoundResult.Ready { Mix: var mix } && earlier.ShareOf(mix) <= MostQuick;
+
     /// <summary>Makes it.</summary>
     /// <returns>The sound, or null with the reason why there is none, a whole sentence.</returns>
     internal static (KitSound? Sound, string? WhyNot) Make(KitSource source, Func<Stream> room, Action<double>? progress)
@@ -33,6 +40,9 @@ public sealed record KitSound(
         var whole = ImmutableArray.Create(full.ToArray());
         return (new KitSound(
             mix.Seconds, whole, stems.Length == 0 ? [whole] : [.. stems.Select(stem => ImmutableArray.Create(stem.ToArray()))], pieces.Parts,
-            [.. source.Solos.Select(solo => solo.MakeSound(room, written.Steps, source.Stop))]), null);
+            [.. source.Solos.Select((solo, i) => Played(source, solo, i, room, written.Steps))]), null);
     }
+
+    private static ImmutableArray<byte>? Played(KitSource source, KitSolo solo, int number, Func<Stream> room, int steps) =>
+        solo.Prepare() is { } mix ? source.Once($"solo {number}", (mix.Content, steps), () => KitSolo.Write(mix, room, steps, source.Stop)) : null;
 }

@@ -15,6 +15,8 @@ internal sealed class ClickTrack : ITrack
 
     private ClickTrack(ImmutableArray<(long Sample, bool IsFirst)> clicks) => this.clicks = clicks;
 
+    public object Content => clicks.ToValueList();
+
     public static ClickTrack Of(PerformedSong song, Stretch stretch, bool countIn, bool through)
     {
         var clicks = ImmutableArray.CreateBuilder<(long, bool)>();

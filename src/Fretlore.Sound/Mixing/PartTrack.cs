@@ -54,6 +54,8 @@ internal sealed class PartTrack : ITrack
     /// <summary>All that it is besides what it plays, to be compared by value.</summary>
     public object Make => (rig, places[0], places[1], strings.Select(take => take.Select(s => s.Build).ToValueList()).ToValueList(), wah?.Beats);
 
+    public object Content => (Make, PlayedIn(0, long.MaxValue));
+
     /// <summary>All that is played from one sample up to another, to be compared by value.</summary>
     public object PlayedIn(long from, long to) => (
         strings.Select(take => take.Select(s => s.Notes.Where(note => (note.Start >= from || from == 0) && note.Start < to).ToValueList()).ToValueList()).ToValueList(),

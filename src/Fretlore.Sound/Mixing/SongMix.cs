@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Fretlore.Music;
 using Fretlore.Score;
 using Fretlore.Sound.Pieces;
 
@@ -31,6 +32,9 @@ public sealed class SongMix
 
     /// <summary>Samples from the start to where the last note has died away; of a loop, one round.</summary>
     public required long Length { get; init; }
+
+    /// <summary>All that its sound and what is said of it in a file depend on, to be compared by value.</summary>
+    public object Content => (Info, Marks.ToValueList(), Length, RunUp, tracks.Select(track => track.Content).ToValueList());
 
     /// <summary>True when it is to be played round and round.</summary>
     public bool IsLoop => RunUp > 0;

@@ -1,3 +1,4 @@
+using Fretlore.Sound.Mixing;
 using Fretlore.Sound.Pieces;
 
 namespace Fretlore.Sound.Output;
@@ -30,6 +31,9 @@ public sealed class EarlierSound : IDisposable
         tracks.Clear();
         Memo = new PieceMemo(keeps);
     }
+
+    /// <summary>How much of a mix was not played alike the last time and is to be rendered: from 0 to 1, a little less than it will be.</summary>
+    public double ShareOf(SongMix mix) => mix.Parts.Length == tracks.Count ? tracks.Select((track, i) => track.ShareOf(mix, i)).Average() : 1;
 
     /// <summary>Makes room for so many tracks.</summary>
     internal void Begin(int count, Func<Stream> room)

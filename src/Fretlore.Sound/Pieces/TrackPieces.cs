@@ -27,6 +27,14 @@ internal sealed class TrackPieces(FrameStore store, bool keeps)
     /// <summary>What its last moments are.</summary>
     public string Tail(int piece) => Of(piece)?.Tail ?? "";
 
+    /// <summary>How many of a track's pieces don't play what they played the last time, of 1.</summary>
+    public double ShareOf(SongMix mix, int index)
+    {
+        if (mix.Track(index) is not PartTrack track || !track.Make.Equals(make)) return 1;
+        var count = SoundPieces.CountOf(mix.Length);
+        return Enumerable.Range(0, count).Count(piece => !IsAsPlayed(track, piece, mix.Length)) / (double)count;
+    }
+
     /// <summary>Renders what was not rendered before.</summary>
     /// <param name="mix">The mix.</param>
     /// <param name="index">Which of its tracks.</param>
@@ -65,6 +73,12 @@ internal sealed class TrackPieces(FrameStore store, bool keeps)
             memory = track.Remember();
             pieces[i] = Taken(from, length, before, played, memory);
         }
+    }
+
+    private bool IsAsPlayed(PartTrack track, int piece, long samples)
+    {
+        var (from, length) = (piece * (long)SoundPieces.Length, SoundPieces.LengthOf(piece, samples));
+        return Of(piece) is { } old && old.Length == length && old.Played.Equals(track.PlayedIn(from, from + length));
     }
 
     private void Pass(SongMix mix, int index, long from, long count, Action<long> done, CancellationToken cancel)

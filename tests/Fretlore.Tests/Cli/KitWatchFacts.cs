@@ -106,6 +106,18 @@ public sealed class KitWatchFacts : IDisposable
     }
 
     [Fact]
+    public void SoundOfOneBarAmongMany_ComesAtOnce()
+    {
+        var song = Song.Replace("main | @5", "main times 20 | @5", StringComparison.Ordinal);
+        using var watch = Watch(new KitOptions { SoundRoom = () => new MemoryStream() });
+        Save(watch, song);
+        var before = desktop.Everything("kit");
+        Save(watch, song.Replace("2 3 5 |", "2 3 7 |", StringComparison.Ordinal));
+        Assert.DoesNotContain("The sound is still the old one", output.ToString(), StringComparison.Ordinal);
+        Assert.NotEqual(before["sound/full.opus"], desktop.Everything("kit")["sound/full.opus"]);
+    }
+
+    [Fact]
     public void Watch_MakesTheKitAsItWasAskedFor()
     {
         using var watch = Watch(new KitOptions { Show = Notation.Tab, Degrees = true, SymbolStyle = ChordStyle.Signs }, "guitar");

@@ -56,6 +56,18 @@ public sealed class EarlierSoundFacts
     }
 
     [Fact]
+    public void HowMuchIsToBePlayedAgain_IsKnownBefore()
+    {
+        using var earlier = new EarlierSound();
+        Assert.Equal(1, earlier.ShareOf(Mix(Band)));
+        Files(Band, earlier);
+        Assert.Equal(0, earlier.ShareOf(Mix(Band)));
+        // One of two pieces of one of two parts; and all.
+        Assert.Equal(0.25, earlier.ShareOf(Mix(Band.Replace("E 5,8", "E 6,8", StringComparison.Ordinal))));
+        Assert.Equal(1, earlier.ShareOf(Mix(Band.Replace("Q = 240", "Q = 236", StringComparison.Ordinal))));
+    }
+
+    [Fact]
     public void SoundThatWasStoppedHalfway_IsMadeAsIfItHadNotBeen()
     {
         using var earlier = new EarlierSound();
@@ -74,12 +86,14 @@ public sealed class EarlierSoundFacts
 
     private static List<string> Files(string sheet, EarlierSound? earlier, Action<double>? progress = null, CancellationToken? stop = null)
     {
-        var mix = Assert.IsType<SoundResult.Ready>(SongMixer.Prepare(Sheets.Song(sheet), new SoundRequest())).Mix;
+        var mix = Mix(sheet);
         MemoryStream[] files = [.. Enumerable.Range(0, 1 + mix.Parts.Length).Select(_ => new MemoryStream())];
         var pieces = new StemPieces(300_000);
         StemFiles.Write(mix, () => new MemoryStream(), files[0], files[1..], SoundFormat.Opus, progress, pieces, earlier, stop ?? TestContext.Current.CancellationToken);
         return [.. files.Select(file => Hash(file.ToArray())), .. pieces.Parts.SelectMany(part => part).Select(piece => Hash(piece.AsSpan()))];
     }
+
+    private static SongMix Mix(string sheet) => Assert.IsType<SoundResult.Ready>(SongMixer.Prepare(Sheets.Song(sheet), new SoundRequest())).Mix;
 
     private static string Hash(ReadOnlySpan<byte> bytes) => Convert.ToHexString(SHA256.HashData(bytes));
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Fretlore.Sound.Mixing;
 using Fretlore.Sound;
 
 namespace Fretlore.Lesson.Kit.Sections;
@@ -43,12 +44,16 @@ internal sealed class SoundSection : IKitSection
     }
 
     private static ImmutableArray<KitFile> Loop(KitSource source, KitLoop loop) =>
-        source.Once($"sound {loop.Path}", loop.InputOf(source.Song), () => AtMostOne(loop.Make(source.Song, source.Options.SoundRoom!, source.Stop)));
+        source.Once($"sound {loop.Path}", loop.InputOf(source.Song), () =>
+            loop.Prepare(source.Song) is { } mix ? Heard(source, loop.Path, "", mix, () => loop.Write(mix, source.Options.SoundRoom!, source.Stop)) : []);
 
     private static ImmutableArray<KitFile> Lick(KitSource source, KitLick lick) =>
-        source.Once($"sound {lick.Path}", (lick.Path, lick.Title, lick.Alone), () => AtMostOne(lick.MakeSound(source.Options.SoundRoom!, source.Stop)));
+        source.Once($"sound {lick.Path}", (lick.Path, lick.Title, lick.Alone), () =>
+            lick.Prepare() is { } mix ? Heard(source, lick.Path, lick.Title, mix, () => lick.Write(mix, source.Options.SoundRoom!, source.Stop)) : []);
 
-    private static ImmutableArray<KitFile> AtMostOne(KitFile? file) => file is null ? [] : [file];
+    // What was written otherwise may still sound the same.
+    private static ImmutableArray<KitFile> Heard(KitSource source, string path, string title, SongMix mix, Func<KitFile> write) =>
+        source.Once<ImmutableArray<KitFile>>($"heard {path}", (title, mix.Content), () => [write()]);
 
     private static ImmutableArray<KitFile> Whole(KitSource source, Action<double> progress)
     {
