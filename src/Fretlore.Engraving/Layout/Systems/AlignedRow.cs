@@ -18,11 +18,12 @@ internal sealed class AlignedRow(Pen pen)
     /// <summary>Draws all signs with their baseline above everything that stands under them.</summary>
     /// <param name="descent">How far the signs reach below their baseline.</param>
     /// <param name="start">The least distance above the row's origin.</param>
-    public void DrawAbove(double descent, double start)
+    /// <param name="clear">White kept beside each sign too, so that it stands over its neighbours rather than among them.</param>
+    public void DrawAbove(double descent, double start, double clear = 0)
     {
         if (IsEmpty) return;
         var y = -start;
-        foreach (var (left, right, _) in pieces) y = Math.Min(y, pen.Skyline.Top(left, right) - HouseStyle.SkylineGap - descent);
+        foreach (var (left, right, _) in pieces) y = Math.Min(y, pen.Skyline.Top(left - clear, right + clear) - HouseStyle.SkylineGap - descent);
         Draw(y);
     }
 

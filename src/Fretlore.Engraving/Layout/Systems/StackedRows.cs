@@ -19,8 +19,9 @@ internal sealed class StackedRows(Pen pen)
 
     /// <param name="descent">How far the signs reach below their baseline.</param>
     /// <param name="start">The least distance above the row's origin.</param>
-    public void DrawAbove(double descent, double start)
+    /// <param name="clear">White kept beside each sign too, so that it stands over its neighbours rather than among them.</param>
+    public void DrawAbove(double descent, double start, double clear = 0)
     {
-        foreach (var row in rows) row.DrawAbove(descent, start);
+        foreach (var row in rows) row.DrawAbove(descent, start, clear);
     }
 }
