@@ -29,6 +29,6 @@ public static class CallOutWriter
             new Headline(riff, context).Tell(),
             new RiffTeller(riff, context, Detail.WalkThrough).Tell(),
             new RiffTeller(riff, context, Detail.NoteByNote).Tell());
-        return ProvenCallOut.Of(told, riff, context.Riffs, context.Style);
+        return ProvenCallOut.Of(told, riff, context);
     }
 }

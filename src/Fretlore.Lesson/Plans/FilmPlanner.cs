@@ -35,13 +35,13 @@ public static class FilmPlanner
         return new FilmPlanning(song, rate, steps, given.Count > 0).Within(seconds, new OfferFinder(played, reading, hands, subjects).Find());
     }
 
-    // Without a lesson in the sheet each riff is a step, in the order that is easiest to learn.
+    // Without a lesson in the sheet each riff that is played is a step, in the order that is easiest to learn.
     private static ImmutableArray<TeachingStep> StepsOfSong(Song song, StepMaker maker)
     {
         var first = song.RiffUses.GroupBy(u => u.Riff).ToDictionary(g => g.Key, g => g.Min(u => u.FirstBar));
         TeachingStep[] steps =
         [
-            .. song.Riffs.OrderBy(r => first.GetValueOrDefault(r.Name, int.MaxValue)).Take(LengthChoice.MostSteps)
+            .. song.Riffs.Where(r => !r.IsSilent()).OrderBy(r => first.GetValueOrDefault(r.Name, int.MaxValue)).Take(LengthChoice.MostSteps)
                 .Select(r => maker.Of(new LessonStep(ScriptStep.TitleOf(r), [new Taught(r.Name)], [], null))),
         ];
         var necks = Necks(steps);

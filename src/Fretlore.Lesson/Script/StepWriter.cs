@@ -30,6 +30,11 @@ internal sealed class StepWriter(Markdown text, Song song, SongReading reading, 
         var callOut = CallOutWriter.For(told, context);
         if (HasOwnCapo(riff)) text.Paragraph("**Capo.** " + OpeningWords.Capo(riff.Neck));
         text.Paragraph("**In short.** " + callOut.Headline);
+        if (told.IsSilent())
+        {
+            WriteList("Where it comes", Whereabouts.Of(song, riff.Name));
+            return;
+        }
         text.Paragraph("**Walk-through.** " + callOut.WalkThrough);
         var use = song.RiffUses.Where(u => u.Riff == riff.Name).OrderBy(u => u.FirstBar).FirstOrDefault();
         text.Paragraph("**Speeds.** " + TempoText.Speeds(TempoText.At(song, use?.FirstBar ?? 0), step.SpeedPercents));

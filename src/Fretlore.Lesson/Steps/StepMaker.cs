@@ -16,8 +16,10 @@ internal sealed class StepMaker(Song song, SubjectReader subjects, CallOutContex
     {
         var taught = step.Teaches.Select(subjects.Of).ToArray();
         var percents = (step.SpeedPercents.Count > 0 ? step.SpeedPercents : UsualPercents(taught)).Order().Distinct().ToArray();
-        StepLength[] lengths = step.Length is { } only ? [only] : taught.Length == 0 ? [StepLength.Headline] : Enum.GetValues<StepLength>();
-        var versions = lengths.Select(length => Version(length, step.Say, taught, percents));
+        // There is only one way to tell rests, and nothing to play.
+        var isSilent = taught.Length > 0 && taught.All(s => s.IsSilent);
+        StepLength[] lengths = isSilent ? [StepLength.Headline] : step.Length is { } only ? [only] : taught.Length == 0 ? [StepLength.Headline] : Enum.GetValues<StepLength>();
+        var versions = lengths.Select(length => Version(length, step.Say, taught, isSilent ? [] : percents));
         return new TeachingStep(step.Title, taught.ToValueList(), versions.ToValueList(), step.IsKept, NeckOf(taught));
     }
 
@@ -26,8 +28,8 @@ internal sealed class StepMaker(Song song, SubjectReader subjects, CallOutContex
         var says = words.Of(length, say, taught);
         int[] played = length switch
         {
-            StepLength.Headline => [percents[^1]],
-            StepLength.WalkThrough => [.. new[] { percents[0], percents[^1] }.Distinct()],
+            StepLength.Headline => [.. percents.TakeLast(1)],
+            StepLength.WalkThrough => [.. percents.Take(1).Concat(percents.TakeLast(1)).Distinct()],
             _ => percents,
         };
         return new StepVersion(length, says, rate.Seconds(says), played.Select(p => playing.At(taught, p)).OfType<PlayThrough>().ToValueList());

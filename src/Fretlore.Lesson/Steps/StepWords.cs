@@ -35,7 +35,7 @@ internal sealed class StepWords(Song song, CallOutContext callOuts)
     private IEnumerable<string> Line(Riff riff, StepLength length)
     {
         var callOut = CallOutOf(riff);
-        var more = length switch { StepLength.Headline => Speech.Silence, StepLength.WalkThrough => callOut.WalkThrough, _ => callOut.NoteByNote };
+        var more = length switch { _ when riff.IsSilent() => Speech.Silence, StepLength.Headline => Speech.Silence, StepLength.WalkThrough => callOut.WalkThrough, _ => callOut.NoteByNote };
         return callOut.Headline.Breaths.Concat(more.Breaths);
     }
 

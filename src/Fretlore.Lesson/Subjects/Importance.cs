@@ -46,21 +46,14 @@ internal sealed class Importance(Song song, SongClock clock)
         return $"It comes {count}{Where(subject.Places)}.";
     }
 
-    // ", in the intro, verse one and the outro"
+    // ", in the intro, verse one and the outro"; nothing where there is but one section.
     private string Where(ValueList<Place> places)
     {
         var sections = places.Select(place => song.Sections.LastOrDefault(s => s.FirstBar <= place.FirstBar && place.FirstBar < s.FirstBar + s.BarCount)?.Name)
             .OfType<string>().Distinct().ToArray();
-        if (sections.Length == 0) return "";
+        if (sections.Length == 0 || song.Sections.Count < 2) return "";
         if (sections.Length > MostSectionsNamed) return $", in {NumberWords.Of(sections.Length)} sections of the song";
-        var named = sections.Select(WithArticle).ToArray();
-        return ", in " + (named.Length == 1 ? named[0] : string.Join(", ", named[..^1]) + " and " + named[^1]);
-    }
-
-    private static string WithArticle(string section)
-    {
-        var spoken = SpokenName.Of(section);
-        return NumberWords.IsNumber(spoken.Split(' ')[^1]) || spoken.StartsWith("the ", StringComparison.Ordinal) ? spoken : "the " + spoken;
+        return ", in " + SectionWords.Listed(sections);
     }
 
     private int FirstSounding()

@@ -22,9 +22,9 @@ internal sealed class OfferFinder(PerformedSong played, SongReading reading, Son
     {
         var offers = new List<Offer>();
         var first = song.RiffUses.GroupBy(u => u.Riff).ToDictionary(g => g.Key, g => g.Min(u => u.FirstBar));
-        foreach (var riff in song.Riffs.OrderBy(r => first.GetValueOrDefault(r.Name, int.MaxValue)))
+        foreach (var riff in song.Riffs.Where(r => !r.IsSilent()).OrderBy(r => first.GetValueOrDefault(r.Name, int.MaxValue)))
         {
-            offers.Add(Of(new Taught(riff.Name), OfferKind.Riff, riff.VariationOf is { } model ? [$"It varies {model}."] : []));
+            offers.Add(Of(new Taught(riff.Name), OfferKind.Riff, riff.VariationOf is { } model ? [$"It varies {RiffTeller.RiffName(SpokenName.Of(model))}."] : []));
         }
         for (var part = 0; part < song.Parts.Count; part++) offers.AddRange(Repeats(part));
         foreach (var riff in song.Riffs.Where(r => r.Bars.Count >= LeastBarsForPeaks)) offers.AddRange(PeaksOf(riff));
@@ -38,7 +38,8 @@ internal sealed class OfferFinder(PerformedSong played, SongReading reading, Son
     private Offer Of(Taught what, OfferKind kind, ValueList<string> because)
     {
         var subject = subjects.Of(what);
-        return new Offer(subject, kind, subject.Why.Breaths.Concat(because).ToValueList());
+        // How often bars come that come again elsewhere is what makes them an offer; the subject knows only the place pointed at.
+        return new Offer(subject, kind, kind == OfferKind.Repeat ? because : subject.Why.Breaths.Concat(because).ToValueList());
     }
 
     private IEnumerable<Offer> Repeats(int part)
@@ -62,14 +63,14 @@ internal sealed class OfferFinder(PerformedSong played, SongReading reading, Son
         return free;
     }
 
-    // "It is nearly furnace: bar two differs."
+    // "It is nearly the furnace riff: bar two differs."
     private string? Like(int part, RepeatedRun run)
     {
         BarForm[] forms = [.. song.Parts[part].Bars.Skip(run.Starts[0]).Take(run.Length).Select(BarForm.Of)];
         foreach (var riff in song.Riffs.Where(r => r.Content.Count == run.Length && run.Length > 1))
         {
             int[] differ = [.. Enumerable.Range(0, run.Length).Where(i => BarForm.Of(riff.Content[i]) != forms[i])];
-            if (differ.Length > 0 && differ.Length * 3 <= run.Length) return $"It is nearly {riff.Name}: bar {string.Join(" and ", differ.Select(i => NumberWords.Of(i + 1)))} differs.";
+            if (differ.Length > 0 && differ.Length * 3 <= run.Length) return $"It is nearly {RiffTeller.RiffName(SpokenName.Of(riff.Name))}: bar {string.Join(" and ", differ.Select(i => NumberWords.Of(i + 1)))} differs.";
         }
         return null;
     }
@@ -80,7 +81,7 @@ internal sealed class OfferFinder(PerformedSong played, SongReading reading, Son
         foreach (var (first, count, kind) in Peaks(riff.Content, loads, _ => true))
         {
             var range = new BarRange(riff.Bars[first].Number, riff.Bars[first + count - 1].Number);
-            yield return Of(new Taught(riff.Name, range), kind, Because(kind, riff.Name, [.. loads.Skip(first).Take(count)]));
+            yield return Of(new Taught(riff.Name, range), kind, Because(kind, RiffTeller.RiffName(SpokenName.Of(riff.Name)), [.. loads.Skip(first).Take(count)]));
         }
     }
 
@@ -95,7 +96,7 @@ internal sealed class OfferFinder(PerformedSong played, SongReading reading, Son
             foreach (var (first, count, kind) in Peaks(line.ToValueList(), loads, bar => free[section.FirstBar + bar]))
             {
                 if (Point(part, section.FirstBar + first, count) is not { } what) continue;
-                yield return Of(what, kind, Because(kind, section.Name, [.. loads.Skip(first).Take(count)]));
+                yield return Of(what, kind, Because(kind, SectionWords.Of(section.Name), [.. loads.Skip(first).Take(count)]));
             }
         }
     }

@@ -6,6 +6,9 @@ namespace Fretlore.Lesson.Subjects;
 /// <summary>Cuts bars out of a riff or part and makes a riff of them. Repeats are left out: each written bar is there once.</summary>
 internal static class Passage
 {
+    /// <summary>True when nothing is played in a riff.</summary>
+    public static bool IsSilent(this Riff riff) => !riff.Content.Any(bar => bar.Notes.Any());
+
     /// <param name="riff">The riff to cut from.</param>
     /// <param name="range">Its bars, by their numbers; there must be such bars.</param>
     /// <param name="name">What to call it.</param>

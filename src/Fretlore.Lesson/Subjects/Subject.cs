@@ -59,6 +59,9 @@ public sealed record Subject(
 
     public Difficulty Difficulty => Lines.Select(line => line.Hardest).DefaultIfEmpty(Difficulty.None).Max();
 
+    /// <summary>True for a riff or passage that has nothing but rests.</summary>
+    public bool IsSilent => Kind is SubjectKind.Riff or SubjectKind.Passage && Lines.All(line => line.Riff.IsSilent());
+
     /// <summary>What makes it hard for the fretting hand, the hardest bar's reasons first; three at most.</summary>
     public ValueList<string> HardBecause => Lines.SelectMany(line => line.Loads).OrderByDescending(load => load.Difficulty).ThenByDescending(load => load.Cost)
         .SelectMany(load => load.Reasons).Distinct().Take(3).ToValueList();

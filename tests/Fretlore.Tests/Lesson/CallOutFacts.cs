@@ -199,7 +199,7 @@ public class CallOutFacts
         Assert.Equal(told.Headline, headline.Headline);
         Assert.Contains("Mind the dog", headline.Caution, StringComparison.Ordinal);
 
-        CallOut Proven(CallOut callOut) => ProvenCallOut.Of(callOut, riff, song.Riffs, new CallOutStyle());
+        CallOut Proven(CallOut callOut) => ProvenCallOut.Of(callOut, riff, CallOutContext.Of(song, null, new CallOutStyle()));
     }
 
     [Fact]
@@ -279,6 +279,24 @@ public class CallOutFacts
             + "Bar three. The lift shape for four beats. "
             + "The gate shape, from the low string up: three, skip one, three, four, three. Bar four: same as bar two, but with the gate shape.",
             CallOutWriter.For(WithHeldShapes(riff))[0].WalkThrough.ToString());
+    }
+
+    [Fact]
+    public void BarOfTwoOtherShapes_IsTheSame_FirstWithTheOneThenWithTheOther()
+    {
+        var riff = new RiffBuilder().In("QEEH").Shape("lift", Held[0].Frets).Shape("lift", Held[0].Frets).Shape("lantern", Held[1].Frets).Shape("lift", Held[0].Frets).Bar()
+            .Shape("gate", Held[2].Frets).Shape("gate", Held[2].Frets).Shape("lift", Held[0].Frets).Shape("gate", Held[2].Frets).Bar().Build();
+        var callOut = CallOutWriter.For(WithHeldShapes(riff))[0];
+        Assert.EndsWith("The gate shape, from the low string up: three, skip one, three, four, three. Bar two: same again, but first with the gate shape, then with the lift shape.",
+            callOut.WalkThrough.ToString(), StringComparison.Ordinal);
+        Assert.Null(callOut.Caution);
+    }
+
+    [Fact]
+    public void BarsWithEachShapeOnce_AreTold_ForThatIsNoLonger()
+    {
+        var riff = new RiffBuilder().In("H").Shape("lift", Held[0].Frets).Shape("lantern", Held[1].Frets).Bar().Shape("gate", Held[2].Frets).Shape("lift", Held[0].Frets).Bar().Build();
+        Assert.EndsWith("The gate shape, then the lift shape.", CallOutWriter.For(WithHeldShapes(riff))[0].WalkThrough.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

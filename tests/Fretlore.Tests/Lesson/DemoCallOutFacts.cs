@@ -22,10 +22,11 @@ public class DemoCallOutFacts
         var problems = new List<string>();
         foreach (var style in Enum.GetValues<StringNaming>().Select(n => new CallOutStyle(n)))
         {
-            foreach (var callOut in CallOutWriter.For(song, SongReader.Read(song), style, HandPlanner.Plan(song)))
+            var hands = HandPlanner.Plan(song);
+            foreach (var callOut in CallOutWriter.For(song, SongReader.Read(song), style, hands))
             {
                 if (style.Strings == StringNaming.LowString) TestContext.Current.TestOutputHelper!.WriteLine($"{callOut.SpokenName}\n  H {callOut.Headline}\n  W {callOut.WalkThrough}\n  N {callOut.NoteByNote}");
-                if ((callOut.Caution ?? CallOutCheck.Problem(callOut, song, style)) is { } problem) problems.Add($"{callOut.Riff}: {problem}");
+                if ((callOut.Caution ?? CallOutCheck.Problem(callOut, song, style, hands)) is { } problem) problems.Add($"{callOut.Riff}: {problem}");
             }
         }
         Assert.NotEmpty(song.Riffs);

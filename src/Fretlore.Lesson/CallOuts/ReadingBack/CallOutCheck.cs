@@ -1,3 +1,4 @@
+using Fretlore.Hands.Plans;
 using Fretlore.Lesson.CallOuts.Words;
 using Fretlore.Music;
 using Fretlore.Score;
@@ -11,24 +12,18 @@ public static class CallOutCheck
     /// <param name="callOut">What is said.</param>
     /// <param name="song">The song the riff stands in.</param>
     /// <param name="style">The way of speaking it was written in; null for the usual one.</param>
+    /// <param name="hands">The hand plan it was written with; null when it was written without.</param>
     /// <remarks>
-    /// What a headline says is held to be true of the riff, sentence by sentence. The walk-through is held to strings, frets, order and techniques, the note-by-note telling to the values as well. What is left to the
+    /// A headline is read back into what it says of the notes, which must be what there is to say of them (see <see cref="HeadlineCheck"/>). The walk-through is held to strings, frets, order and techniques, the note-by-note telling to the values as well. What is left to the
     /// page: dynamics, words above the staff, chord symbols, tempo, and in a walk-through fingers and strokes.
     /// </remarks>
-    public static string? Problem(CallOut callOut, Song song, CallOutStyle? style = null)
+    public static string? Problem(CallOut callOut, Song song, CallOutStyle? style = null, SongHands? hands = null)
     {
         var riff = song.Riffs.FirstOrDefault(r => r.Name == callOut.Riff);
         if (riff is null) return $"the song has no riff {callOut.Riff}";
-        return HeadlineProblem(riff, callOut.Headline, style)
+        return new HeadlineCheck(riff, CallOutContext.Of(song, null, style ?? new CallOutStyle(), hands)).Problem(callOut.Headline)
             ?? Problem(riff, callOut.WalkThrough, Detail.WalkThrough, song.Riffs, style)
             ?? Problem(riff, callOut.NoteByNote, Detail.NoteByNote, song.Riffs, style);
-    }
-
-    /// <summary>The first sentence of a headline that is not so; null when all are.</summary>
-    internal static string? HeadlineProblem(Riff riff, Speech headline, CallOutStyle? style)
-    {
-        var reader = new HeadlineReader(riff, new StringWords(riff.Neck.Tuning, (style ?? new CallOutStyle()).Strings));
-        return headline.Breaths.Select(reader.Problem).FirstOrDefault(problem => problem is not null);
     }
 
     internal static string? Problem(Riff riff, Speech speech, Detail detail, ValueList<Riff> riffs, CallOutStyle? style)
@@ -46,7 +41,7 @@ public static class CallOutCheck
         return null;
     }
 
-    private static string? Difference(PartBar written, ValueList<ReadStrand> heard, Detail detail)
+    internal static string? Difference(PartBar written, ValueList<ReadStrand> heard, Detail detail)
     {
         if (written.Strands.Count != heard.Count) return $"{heard.Count} lines were heard, {written.Strands.Count} are written";
         for (var line = 0; line < heard.Count; line++)

@@ -167,7 +167,7 @@ internal sealed partial class EventReader(StringWords strings)
         row.Take("fret");
         if (shapes.TryShape(row, out var shape))
         {
-            notes = shape.Select(n => approach(Bare(n.String, n.Fret))).ToValueList();
+            notes = shape.Select(n => approach(Bare(n.String, n.Fret) with { Finger = n.Finger })).ToValueList();
             return true;
         }
         if (row.Take("held"))
@@ -208,7 +208,7 @@ internal sealed partial class EventReader(StringWords strings)
         if (Last is [{ Harmonic: { Kind: HarmonicKind.Natural } last }] && row.Take("same")) return s => Bare(s, last.TouchedAt) with { Harmonic = last };
         if (row.Take("pinch harmonic on") && TryFret(row, out var pinched)) return s =>
             Bare(s, pinched) with { Harmonic = new Harmonic(HarmonicKind.Pinch, pinched) };
-        if (row.Take("dead note"))
+        if (row.Take("dead note") || row.Take("dead"))
         {
             var dead = row.Take("at") && row.TakeNumber(out var at) ? new Fret(at) : Fret.Open;
             return s => Bare(s, dead) with { IsDead = true, LetsRing = false };

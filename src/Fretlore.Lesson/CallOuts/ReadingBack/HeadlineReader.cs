@@ -1,176 +1,199 @@
-using Fretlore.Guitar;
-using Fretlore.Lesson.CallOuts.Telling;
 using Fretlore.Lesson.CallOuts.Words;
 using Fretlore.Music;
-using Fretlore.Score;
 
 namespace Fretlore.Lesson.CallOuts.ReadingBack;
 
-/// <summary>Holds what a headline says against the notes of its riff: each sentence is read back from its words, and must be true of them.</summary>
+/// <summary>What a headline says, understood from its words alone.</summary>
+/// <param name="Features">What it says of the notes.</param>
+/// <param name="IsNothing">True when it says that there is nothing to play.</param>
+/// <param name="Relation">The sentence about another riff; null when there is none.</param>
+/// <param name="Positions">The sentence about where the hand is; null when there is none.</param>
+/// <param name="HardPlace">The sentence about what to mind; null when there is none.</param>
+/// <param name="Problem">The first sentence that was not understood; null when all were.</param>
+internal sealed record ReadHeadline(RiffFeatures Features, bool IsNothing, string? Relation, HandPositions? Positions, string? HardPlace, string? Problem);
+
+/// <summary>Turns a headline back into what it says about notes. It knows the neck, and nothing of the riff.</summary>
 /// <remarks>A word that it does not understand is a problem, never skipped.</remarks>
-internal sealed class HeadlineReader(Riff riff, StringWords strings)
+internal sealed class HeadlineReader
 {
-    /// <summary>How many frets up from a position the hand reaches, a stretch included (common practice: four, and one more).</summary>
-    private const int HandReach = 4;
+    private readonly StringWords strings;
+    private RiffFeatures features = new() { Bars = 0 };
+    private bool isNothing;
+    private string? relation;
+    private HandPositions? positions;
+    private string? hardPlace;
 
-    private readonly Event[] events = [.. riff.Content.SelectMany(b => b.Strands).SelectMany(s => s.Events).Where(e => !e.IsRest)];
-    private readonly Note[] notes = [.. riff.Content.SelectMany(b => b.Strands).SelectMany(s => s.Events).SelectMany(e => e.Notes)];
+    private HeadlineReader(StringWords strings) => this.strings = strings;
 
-    /// <summary>What is not true, or not understood, in a sentence of a headline; null when all of it is so.</summary>
-    public string? Problem(string sentence)
+    public static ReadHeadline Read(Speech headline, StringWords strings)
     {
-        var row = new WordRow(sentence);
-        var isTrue = row.Take("nothing to play : count rest") ? events.Length == 0
-            : row.Take("variation on") ? IsVariation(row)
-            : row.Take("hand") ? IsPosition(row)
-            : row.Take("listen for") ? AreDevices(row)
-            : row.Take("mind") ? IsPlace(row)
-            : TryLength(row) is { } length ? length
-            : IsWhat(row);
-        if (!isTrue) return $"not so of the riff: '{sentence}'";
-        return row.IsAtEnd ? null : $"not understood: '{row.Rest}' in '{sentence}'";
-    }
-
-    private bool IsVariation(WordRow row)
-    {
-        if (riff.VariationOf is not { } basis) return false;
-        var name = new WordRow(SpokenName.Of(basis)).Rest;
-        if (row.Rest != name && row.Rest != name + " riff") return false;
-        return ToEnd(row);
-    }
-
-    private bool IsWhat(WordRow row)
-    {
-        var together = events.Where(e => e.Notes.Count > 1).ToArray();
-        var isLine = together.Length * 2 <= events.Length;
-        if (row.Take("one finger across")) return !isLine && TakeStrings(row) is { } across && together.Any(e => EventTeller.IsUniform(e) && StringsOf(e).SequenceEqual(across)) && IsReach(row);
-        if (row.Take("pairs")) return !isLine && AreStrings(row, [.. together.Where(e => e.Notes.Count == 2).SelectMany(StringsOf)]) && IsReach(row);
-        if (row.Take("shapes of several strings")) return !isLine && IsReach(row);
-        if (row.Take("shapes :")) return !isLine && AreShapes(row) && IsReach(row);
-        if (row.Take("ringing line")) isLine &= notes.Any(n => n.LetsRing);
-        else if (row.Take("legato line")) isLine &= notes.Any(n => n.Attack is Attack.HammerOn or Attack.PullOff or Attack.Tap);
-        else isLine &= row.Take("single-note line");
-        return isLine && AreStrings(row, [.. notes.Select(n => n.String)]) && IsReach(row);
-    }
-
-    // "on the low string", "on the high two strings", "from the low string to the first string"
-    private bool AreStrings(WordRow row, HashSet<StringNumber> used)
-    {
-        if (row.Take("on")) return TakeStrings(row) is { } said && used.SetEquals(said);
-        return row.Take("from") && TakeStrings(row) is [var low] && row.Take("to") && TakeStrings(row) is [var high]
-            && low.Value == used.Max(s => s.Value) && high.Value == used.Min(s => s.Value);
-    }
-
-    private StringNumber[]? TakeStrings(WordRow row)
-    {
-        var at = row.Place;
-        if (!strings.TryRead(row.Words, ref at, out var said)) return null;
-        row.Place = at;
-        return [.. said];
-    }
-
-    private static IEnumerable<StringNumber> StringsOf(Event item) => item.Notes.Select(n => n.String);
-
-    private bool AreShapes(WordRow row)
-    {
-        var left = events.Select(e => e.Shape).OfType<string>().Select(name => new WordRow(SpokenName.OfShape(name)).Rest).ToHashSet();
-        while (left.Count > 0)
+        var reader = new HeadlineReader(strings);
+        string? problem = null;
+        foreach (var sentence in headline.Breaths)
         {
-            row.SkipPauses();
-            // The longest first: one name may begin with another.
-            if (left.OrderByDescending(name => name.Length).FirstOrDefault(row.Take) is not { } said) return false;
-            left.Remove(said);
+            var row = new WordRow(sentence);
+            if ((!reader.TrySentence(row, sentence) || !row.IsAtEnd) && problem is null) problem = $"not understood: '{row.Rest}' in '{sentence}'";
         }
-        return true;
+        return new ReadHeadline(reader.features, reader.isNothing, reader.relation, reader.positions, reader.hardPlace, problem);
     }
 
-    private bool IsReach(WordRow row)
+    private bool TrySentence(WordRow row, string sentence)
     {
-        var stopped = notes.Where(n => !n.IsDead && !n.Fret.IsOpen).Select(n => n.Fret.Number).ToArray();
-        var open = notes.Where(n => n.Fret.IsOpen && !n.IsDead).Select(n => n.String).Distinct().Count();
-        row.SkipPauses();
-        if (row.Take("all open")) return stopped.Length == 0 && open > 0;
-        var said = (Low: 0, High: 0);
-        if (row.Take("frets")) said = row.TakeNumber(out var low) && row.Take("to") && row.TakeNumber(out var high) ? (low, high) : (-1, -1);
-        else if (row.Take("fret")) said = row.TakeNumber(out var one) ? (one, one) : (-1, -1);
-        var isOpen = row.Take("open strings") ? 2 : row.Take("open string") ? 1 : 0;
-        return said == (stopped.Length == 0 ? (0, 0) : (stopped.Min(), stopped.Max())) && isOpen == Math.Min(open, 2);
+        if (row.Current is "same" or "variation") return Whole(row, relation is null, relation = sentence);
+        if (row.Current == "mind") return Whole(row, hardPlace is null, hardPlace = sentence);
+        if (row.Current == "hand") return positions is null && HandPositions.TryRead(row, out positions);
+        if (row.Take("nothing to play : rest for")) return features.Playing == Playing.Nothing && (isNothing = TryLength(row));
+        if (row.Take("listen for")) return TryDevices(row);
+        return TryLength(row) || TryPlaying(row);
     }
 
-    // A position is where the first finger is: something is stopped there, or within the hand's reach above it.
-    private bool IsPosition(WordRow row)
+    // Sentences that others hold against the music.
+    private static bool Whole(WordRow row, bool isFirst, string sentence)
     {
-        if (!(row.Take("stands in") || row.Take("goes from") || row.Take("moves between"))) return false;
-        while (TakeOrdinal(row) is { } position)
+        row.Place = row.Words.Count;
+        return isFirst && sentence.Length > 0;
+    }
+
+    private bool TryPlaying(WordRow row)
+    {
+        if (features.Playing != Playing.Nothing) return false;
+        // The longest words first: one kind's may begin with another's.
+        foreach (var (playing, words) in HeadlineWords.AllPlaying.OrderByDescending(p => p.Words.Length))
         {
-            if (!notes.Any(n => !n.Fret.IsOpen && n.Fret.Number >= position && n.Fret.Number <= position + HandReach)) return false;
-            if (row.Take("position back") || row.Take("position")) return true;
-            row.Take("to");
+            if (!row.Take(new WordRow(words).Rest)) continue;
+            features = features with { Playing = playing };
+            var isRead = playing switch
+            {
+                Playing.OneFinger => TryStrings(row, false),
+                Playing.Shapes => TryShapes(row),
+                Playing.SeveralStrings => true,
+                _ => row.Take("on") ? TryStrings(row, false) : row.Take("from") && TryStrings(row, true),
+            };
+            return isRead && TryReach(row);
         }
         return false;
     }
 
-    private static int? TakeOrdinal(WordRow row)
+    private bool TryStrings(WordRow row, bool isSpan)
     {
-        if (row.Take("number")) return row.TakeNumber(out var number) ? number : null;
-        if (NumberWords.OrdinalValue(row.Current) is not (> 0 and var ordinal)) return null;
-        row.Place++;
-        return ordinal;
-    }
-
-    private bool AreDevices(WordRow row)
-    {
-        while (!row.IsAtEnd)
-        {
-            row.SkipPauses();
-            var isThere = row.Take("gallops") ? Gallops() > 1
-                : row.Take("gallop") ? Gallops() == 1
-                : row.Take("palm mutes") ? notes.Any(n => n.IsPalmMuted)
-                : row.Take("bends") ? notes.Count(n => n.Bend is not null) > 1
-                : row.Take("bend") ? notes.Count(n => n.Bend is not null) == 1
-                : row.Take("taps") ? notes.Any(n => n.Attack == Attack.Tap)
-                : row.Take("harmonics") ? notes.Any(n => n.Harmonic is not null)
-                : row.Take("slides") ? notes.Any(n => n.Attack is Attack.Glide or Attack.PickedGlide || n.GlideIn != GlideIn.None || n.GlideOut != GlideOut.None)
-                : row.Take("tuplets") && events.Any(e => e.Tuplet is not null);
-            if (!isThere) return false;
-        }
+        var at = row.Place;
+        if (!strings.TryRead(row.Words, ref at, out var low)) return false;
+        row.Place = at;
+        features = features with { Strings = low, IsSpan = isSpan };
+        if (!isSpan) return true;
+        if (low.Count != 1 || !row.Take("to")) return false;
+        at = row.Place;
+        if (!strings.TryRead(row.Words, ref at, out var high) || high.Count != 1) return false;
+        row.Place = at;
+        features = features with { Strings = [low[0], high[0]] };
         return true;
     }
 
-    private int Gallops() => riff.Content.SelectMany(b => b.Strands).SelectMany(s => RhythmRun.Of(s.Events)).Where(r => r.Cell != Cell.None).Sum(r => r.Count / 3);
-
-    private bool IsPlace(WordRow row)
+    // All words up to the frets.
+    private bool TryShapes(WordRow row)
     {
-        if (!HandWords.Places.Any(place => row.Take(new WordRow(place).Rest))) return false;
-        if (row.IsAtEnd) return riff.Bars.Count == 1;
-        return row.Take("in bar") && row.TakeNumber(out var number) && riff.Bars.Any(bar => bar.Number == number);
+        var end = row.Words.Count;
+        for (var i = row.Place; i + 1 < row.Words.Count; i++)
+        {
+            if (row.Words[i] == "," && row.Words[i + 1] is "fret" or "frets" or "all") end = i;
+        }
+        features = features with { Shapes = string.Join(' ', row.Words.Take(end).Skip(row.Place).Where(w => w != ",")) };
+        row.Place = end;
+        return features.Shapes.Length > 0;
     }
 
-    // "two bars of three four, four with the repeats"; null for a sentence that is about something else.
-    private bool? TryLength(WordRow row)
+    private bool TryReach(WordRow row)
+    {
+        row.SkipPauses();
+        if (row.IsAtEnd) return true;
+        var (low, high) = (0, 0);
+        if (row.Take("all open"))
+        {
+            features = features with { Reach = new Reach(0, 0, features.Strings.Count == 1 ? 1 : 2) };
+            return true;
+        }
+        if (row.Take("one string open"))
+        {
+            features = features with { Reach = new Reach(0, 0, 1) };
+            return true;
+        }
+        if (row.Take("frets"))
+        {
+            if (!row.TakeNumber(out low) || !row.Take("to") || !row.TakeNumber(out high) || low >= high) return false;
+        }
+        else if (row.Take("fret"))
+        {
+            if (!row.TakeNumber(out low)) return false;
+            high = low;
+        }
+        else
+        {
+            return false;
+        }
+        features = features with { Reach = new Reach(low, high, row.Take("open strings") ? 2 : row.Take("open string") ? 1 : 0) };
+        return true;
+    }
+
+    private bool TryDevices(WordRow row)
+    {
+        if (features.Devices.Count > 0) return false;
+        var found = new List<Device>();
+        for (row.SkipPauses(); !row.IsAtEnd; row.SkipPauses())
+        {
+            var before = row.Place;
+            foreach (var (device, words) in HeadlineWords.AllDevices.OrderByDescending(d => d.Words.Length))
+            {
+                if (!row.Take(new WordRow(words).Rest)) continue;
+                found.Add(device);
+                break;
+            }
+            if (row.Place == before) return false;
+        }
+        features = features with { Devices = found.ToValueList() };
+        return found.Count > 0;
+    }
+
+    // "two bars of three four, four with the repeats, mostly eighths"
+    private bool TryLength(WordRow row)
     {
         var start = row.Place;
-        if (!row.TakeNumber(out var bars) || !(row.Take("bars") || row.Take("bar")))
+        var pickup = row.Take("pickup");
+        var bars = 0;
+        if (row.TakeNumber(out var count))
         {
-            row.Place = start;
-            return null;
+            if (!row.Take("bars") && !row.Take("bar"))
+            {
+                row.Place = start;
+                return false;
+            }
+            bars = count;
         }
-        var meter = Meter.FourFour;
-        if (row.Take("of"))
+        else if (!pickup)
         {
-            if (!row.TakeNumber(out var count) || !row.TakeNumber(out var unit)) return false;
-            if ((count, unit) != (riff.Bars[0].Meter.Count, riff.Bars[0].Meter.Unit)) return false;
-            meter = riff.Bars[0].Meter;
+            return false;
         }
-        var played = bars;
+        if (features.Bars > 0 || features.HasPickup) return false;
+        (int, int)? meter = (4, 4);
+        if (row.Take("in changing metres")) meter = null;
+        else if (row.Take("of"))
+        {
+            if (!row.TakeNumber(out var upper) || !row.TakeNumber(out var lower)) return false;
+            meter = (upper, lower);
+        }
+        features = features with { Bars = bars, HasPickup = pickup, BarsPlayed = bars, Meter = meter };
         row.SkipPauses();
-        if (!row.IsAtEnd && !(row.TakeNumber(out played) && row.Take("with repeats"))) return false;
-        return meter == riff.Bars[0].Meter && bars == riff.Bars.Count(b => !b.IsPickup) && played == PlayOrder.Of(riff.Bars).Count(p => !riff.Bars[p.Bar].IsPickup);
-    }
-
-    private static bool ToEnd(WordRow row)
-    {
-        row.Place = row.Words.Count;
+        if (row.TakeNumber(out var played))
+        {
+            if (!row.Take("with repeats")) return false;
+            features = features with { BarsPlayed = played };
+            row.SkipPauses();
+        }
+        var isAll = row.Take("all");
+        if (!isAll && !row.Take("mostly")) return true;
+        var at = row.Place;
+        if (!ValueWords.TryRead(row.Words, ref at, out var value)) return false;
+        row.Place = at;
+        features = features with { MainValue = new MainValue(value.Value, value.Tuplet, isAll) };
         return true;
     }
 }

@@ -1,4 +1,5 @@
 using Fretlore.Lesson.CallOuts.Words;
+using Fretlore.Music;
 using Fretlore.Score;
 
 namespace Fretlore.Lesson.CallOuts.ReadingBack;
@@ -16,8 +17,8 @@ internal static class MarkReader
         else if (row.Take("with accent")) marked = note with { IsAccented = true };
         else if (row.Take("cut short")) marked = note with { IsStaccato = true };
         else if (row.Take("let ring")) marked = note with { LetsRing = true };
-        else if (row.Take("slide off down")) marked = note with { GlideOut = GlideOut.Downwards };
-        else if (row.Take("slide off up")) marked = note with { GlideOut = GlideOut.Upwards };
+        else if (row.Take("slide off down neck")) marked = note with { GlideOut = GlideOut.Downwards };
+        else if (row.Take("slide off up neck")) marked = note with { GlideOut = GlideOut.Upwards };
         else if (row.Current == "trilled" && row.Look(1) == "with") return TryTrill(row, ref marked);
         else if (row.Current == "dipped") return TryDip(row, ref marked);
         else if (row.Current == "tremolo-picked" && row.Look(1) == "in") return TryTremolo(row, ref marked);
@@ -33,6 +34,7 @@ internal static class MarkReader
         if (row.Take("rolled up")) marked = item with { Roll = Roll.LowToHigh };
         else if (row.Take("rolled down")) marked = item with { Roll = Roll.HighToLow };
         else if (row.Take("raked")) marked = item with { Roll = Roll.Rake };
+        else if (row.Take("all accented")) marked = item with { Notes = item.Notes.Select(n => n with { IsAccented = true }).ToValueList() };
         else if (row.Take("under fermata")) marked = item with { HasFermata = true };
         else if (row.Take("downstroke")) marked = item with { Stroke = Stroke.Down };
         else if (row.Take("upstroke")) marked = item with { Stroke = Stroke.Up };

@@ -1,5 +1,3 @@
-using Fretlore.Lesson.CallOuts.Words;
-using Fretlore.Music;
 using Fretlore.Score;
 
 namespace Fretlore.Lesson.CallOuts.ReadingBack;
@@ -13,18 +11,18 @@ internal static class ProvenCallOut
     /// <remarks>A headline loses the sentences that are not so; a walk-through gives way to the note-by-note telling; where that fails as well, the tab has to do.</remarks>
     /// <param name="told">What would be said.</param>
     /// <param name="riff">The riff it is about.</param>
-    /// <param name="riffs">Those it may point at.</param>
-    /// <param name="style">The way of speaking it was written in.</param>
-    public static CallOut Of(CallOut told, Riff riff, ValueList<Riff> riffs, CallOutStyle style)
+    /// <param name="context">What it may point at, and the way of speaking it was written in.</param>
+    public static CallOut Of(CallOut told, Riff riff, CallOutContext context)
     {
-        var headline = CallOutCheck.HeadlineProblem(riff, told.Headline, style);
+        var (riffs, style) = (context.Riffs, context.Style);
+        var check = new HeadlineCheck(riff, context);
+        var headline = check.Problem(told.Headline);
         var walk = CallOutCheck.Problem(riff, told.WalkThrough, Detail.WalkThrough, riffs, style);
         var notes = CallOutCheck.Problem(riff, told.NoteByNote, Detail.NoteByNote, riffs, style);
         if (headline is null && walk is null && notes is null) return told;
-        var reader = new HeadlineReader(riff, new StringWords(riff.Neck.Tuning, style.Strings));
         return told with
         {
-            Headline = headline is null ? told.Headline : new Speech([.. told.Headline.Breaths.Where(breath => reader.Problem(breath) is null)]),
+            Headline = headline is null ? told.Headline : check.Proven(told.Headline),
             WalkThrough = walk is null ? told.WalkThrough : notes is null ? told.NoteByNote : Withheld,
             NoteByNote = notes is null ? told.NoteByNote : Withheld,
             Caution = Caution(told.Riff, headline, walk, notes),

@@ -53,7 +53,7 @@ internal sealed class RiffReader
         if (row.Take("play")) return TryRepeat(row);
         if (row.Current == "same" && row.Look(1) == "as") return TryBase(row);
         if (row.Current is "bar" or "bars" or "pickup") return TryBar(row);
-        return reader.Shapes.TryDefine(row);
+        return reader.Shapes.TryFingers(row) || reader.Shapes.TryDefine(row);
     }
 
     private bool TryMutes(WordRow row)
@@ -137,7 +137,19 @@ internal sealed class RiffReader
         repeats.AddRange(Repeats(riff));
         row.SkipPauses();
         if (row.IsAtEnd) return true;
+        if (row.Look(1) == "end") return bars.Count > 0 && Enter(bars.Count - 1) && TryEnd(row, bar);
         return row.Take("but") && Bars(row).Length > 0 && (row.Take("changes") || row.Take("change")) && row.IsAtEnd;
+    }
+
+    /// <summary>The bars, by index, that "same as ..., but bars two and four change" says are others; none for other sentences.</summary>
+    public static int[] ChangedBars(string sentence)
+    {
+        var row = new WordRow(sentence);
+        for (row.Place = row.Words.Count; row.Place > 0; row.Place--)
+        {
+            if (row.Current == "but") return row.Take("but") ? Bars(row) : [];
+        }
+        return [];
     }
 
     /// <summary>The repeats written in a riff.</summary>
@@ -189,14 +201,14 @@ internal sealed class RiffReader
         return true;
     }
 
-    // ", but with the lift shape": all that was struck in a bar is struck again with another shape.
+    // ", but first with the lift shape, then with the gate shape": all that was struck in a bar is struck again with as many others.
     private bool TryShapeOn(WordRow row, int[] told, int from)
     {
         var place = row.Place;
         row.SkipPauses();
-        if (row.Take("but with") && told is [var to] && from >= 0 && from < bars.Count && bars[from] is [var line] && reader.Shapes.TryShape(row, out var stops) && row.IsAtEnd)
+        if (row.Take("but") && told is [var to] && from >= 0 && from < bars.Count && bars[from] is [var line] && TryShapes(row, out var shapes) && shapes.Count == ShapeOn.Struck(line.Events).Count)
         {
-            var moved = line.Events.Select(item => ShapeOn.Of(item, stops.Select(stop => (stop.String, stop.Fret)))).ToValueList();
+            var moved = ShapeOn.Of(line.Events.Items, shapes).ToValueList();
             Enter(to);
             bars[to] = [line with { Events = moved }];
             foreach (var item in moved) reader.Follow(item);
@@ -204,6 +216,18 @@ internal sealed class RiffReader
         }
         row.Place = place;
         return false;
+    }
+
+    private bool TryShapes(WordRow row, out List<ValueList<(Guitar.StringNumber, Guitar.Fret)>> shapes)
+    {
+        shapes = [];
+        var several = row.Take("first");
+        for (row.SkipPauses(); row.Take("with"); row.SkipPauses())
+        {
+            if (!reader.Shapes.TryShape(row, out var stops)) return false;
+            shapes.Add(stops.Select(stop => (stop.String, stop.Fret)).ToValueList());
+        }
+        return row.IsAtEnd && several == shapes.Count > 1;
     }
 
     // ", but end on ten": what follows takes the place of the last ones.

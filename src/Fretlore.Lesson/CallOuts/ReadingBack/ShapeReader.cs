@@ -1,11 +1,15 @@
 using Fretlore.Guitar;
 using Fretlore.Lesson.CallOuts.Words;
 using Fretlore.Music;
+using Fretlore.Score;
 
 namespace Fretlore.Lesson.CallOuts.ReadingBack;
 
 /// <summary>A string and its fret within a shape.</summary>
-internal readonly record struct Stop(StringNumber String, Fret Fret);
+/// <param name="String">The string.</param>
+/// <param name="Fret">Its fret.</param>
+/// <param name="Finger">The finger it is stopped with, where that was said.</param>
+internal readonly record struct Stop(StringNumber String, Fret Fret, Finger? Finger = null);
 
 /// <summary>Understands shapes: spelled out, by name, moved, or held while their strings are picked.</summary>
 internal sealed class ShapeReader(StringWords strings)
@@ -13,6 +17,7 @@ internal sealed class ShapeReader(StringWords strings)
     private readonly Dictionary<string, ValueList<Stop>> named = [];
     private ValueList<Stop> last;
     private ValueList<Stop> held;
+    private (string Name, bool Hold, bool Take) defined = ("", false, false);
 
     /// <summary>True when what is picked from the held shape rings.</summary>
     public bool Rings { get; set; }
@@ -30,10 +35,33 @@ internal sealed class ShapeReader(StringWords strings)
             row.Place = start;
             return false;
         }
-        named[name] = stops;
-        if (hold) (held, Rings) = (stops, false);
-        if (take) last = stops;
+        defined = (name, hold, take);
+        Define(stops);
         return true;
+    }
+
+    /// <summary>Reads "its fingers: index, open, any, ring" after a shape is spelled out.</summary>
+    public bool TryFingers(WordRow row)
+    {
+        if (!row.Take("its fingers") || !named.TryGetValue(defined.Name, out var stops)) return false;
+        var fingered = new List<Stop>();
+        foreach (var stop in stops)
+        {
+            row.SkipPauses();
+            var finger = NoteWords.FrettingFingerOf(row.Current);
+            if (finger is null && row.Current is not ("open" or "any")) return false;
+            fingered.Add(stop with { Finger = finger });
+            row.Place++;
+        }
+        Define(fingered.ToValueList());
+        return row.IsAtEnd;
+    }
+
+    private void Define(ValueList<Stop> stops)
+    {
+        named[defined.Name] = stops;
+        if (defined.Hold) (held, Rings) = (stops, false);
+        if (defined.Take) last = stops;
     }
 
     /// <summary>Reads the name of a shape that is to be held.</summary>

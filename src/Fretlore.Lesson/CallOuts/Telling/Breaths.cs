@@ -9,10 +9,10 @@ internal enum Joint
     /// <summary>The next thing to play.</summary>
     Item,
 
-    /// <summary>The next thing to play, on a beat or at the start of a tuplet: the best place for a breath.</summary>
+    /// <summary>The next thing to play, on a beat or at the start of a tuplet or gallop: the best place for a breath.</summary>
     Beat,
 
-    /// <summary>The next thing to play, inside a tuplet: no place for a breath.</summary>
+    /// <summary>The next thing to play, inside a tuplet or gallop: no place for a breath.</summary>
     Within,
 
     /// <summary>More about the thing just said.</summary>
@@ -27,6 +27,8 @@ internal sealed class Breaths
 {
     /// <summary>Words in a breath. Common practice for spoken text: under twenty.</summary>
     public const int Limit = 18;
+
+    private const int LastResort = 20;
 
     private readonly List<string> sentences = [];
     private readonly List<(string Text, Joint Joint)> pieces = [];
@@ -78,6 +80,9 @@ internal sealed class Breaths
         if (from <= 0) from = LastStart(Joint.Item, 0);
         if (from <= 0) from = pieces.FindLastIndex(p => p.Joint is Joint.Item or Joint.Beat);
         if (from <= 0) from = LastStart(Joint.Within, 0);
+        // Next to last, before what is done to a note, and only when there is no breath left for it.
+        if (from <= 0 && OpenWords() + 1 <= LastResort) return;
+        if (from <= 0) from = pieces.FindLastIndex(p => p.Joint == Joint.Mark);
         if (from <= 0) from = pieces.Count - 1;
         if (from <= 0) return;
         var rest = pieces[from..];

@@ -71,7 +71,7 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
         else if (HoldsLast(item)) SayHeld(item, joint);
         else if (IsUniform(item)) SayUniform(item, count, joint, landing, out counted);
         else if (IsPair(item)) SayPair(item, joint);
-        else if (ShapeName(item) is { } shape) SayNotes(item.Notes[0], ShapeApproach(item) + shape, joint);
+        else if (ShapeName(item) is { } shape) SayNotes(item.Notes[0] with { Finger = null }, ShapeApproach(item) + shape, joint);
         else SayChain(item, joint);
         var marks = NoteWords.EventMarks(item, detail).ToArray();
         foreach (var mark in marks) Breaths.Add(mark, Joint.Mark);
@@ -111,7 +111,7 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
         var note = item.Notes[0];
         var lead = "";
         if (landing && detail == Detail.WalkThrough
-            && note is { Attack: Attack.Picked, IsDead: false, Harmonic: null, GlideIn: GlideIn.None, Fret.IsOpen: false })
+            && note is { Attack: Attack.Picked, IsDead: false, Harmonic: null, GlideIn: GlideIn.None, Fret.IsOpen: false } && !NoteWords.IsChug(note, Hand.PalmMuted))
         {
             (place, lead) = (place.TrimEnd() + (place.Length > 0 ? ", " : ""), "land on ");
         }
@@ -129,10 +129,11 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
         SayNotes(low, $"{lead}{approach}{NoteWords.Fret(low.Fret.Number)} with {NoteWords.Fret(high.Fret.Number)}", joint);
     }
 
-    private void SayNote(Note note, int count, string lead, Joint joint, out bool counted)
+    private void SayNote(Note note, int count, string lead, Joint joint, out bool counted, bool several = false)
     {
         var approach = NoteWords.Approach(note, Before(note));
         var core = NoteWords.Core(note, count, Hand.PalmMuted, out counted);
+        if (several && note.Attack != Attack.Held) core = core == "a dead note" ? "dead" : core.StartsWith("a ", StringComparison.Ordinal) ? core[2..] : core;
         if (note.Harmonic is { Kind: HarmonicKind.Natural } && note.Harmonic == Hand.Harmonic && lead.Length > 0 && approach.Length == 0 && note.Attack != Attack.Held) core = "the same";
         if (note.Attack == Attack.Held)
         {
@@ -178,23 +179,25 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
     public void Prepare(IEnumerable<Event> events)
     {
         if (events.FirstOrDefault(e => !e.IsRest && !IsUniform(e) && CanBeShape(e) && ShapeWords.IsCompact(e.Notes)) is not { } item) return;
-        if (HoldsLast(item) || IsNamed(item) || ShapeWords.IsMoved(Hand.Shape, item.Notes)) return;
+        if (HoldsLast(item) || IsNamed(item) || ShapeWords.IsMoved(Hand.Shape, item.Notes, detail)) return;
         Breaths.Say($"Take this shape, from the {strings.One(item.Notes[0].String)} up: {ShapeWords.Frets(item.Notes)}");
+        if (detail == Detail.NoteByNote && ShapeWords.Fingers(item.Notes) is { } fingers) Breaths.Say(fingers);
         Hand = Hand with { Shape = item.Notes };
     }
 
+    // Two notes with fingers are told one by one, and so is a shape that is no shape to be held.
     private bool CanBeShape(Event item) => ShapeWords.IsPlain(item)
-        && (detail != Detail.NoteByNote || item.Notes.All(n => n.Finger is null));
+        && (detail != Detail.NoteByNote || ShapeWords.IsCompact(item.Notes) || item.Notes.All(n => n.Finger is null));
 
     private bool IsNamed(Event item) => item.Shape is { } name && Hand.Named.TryGetValue(name, out var known)
-        && Places(known) == Places(item.Notes);
+        && Stops(known) == Stops(item.Notes);
 
     // A shape is told by its name, or as the last one, moved or not.
     private string? ShapeName(Event item)
     {
         if (!CanBeShape(item)) return null;
         Hand = Hand with { Place = [] };
-        if (Places(Hand.Again) == Places(item.Notes) && Places(Hand.Shape) == Places(item.Notes) && item.Notes[0] is { Attack: Attack.Picked, GlideIn: GlideIn.None }) return "again";
+        if (Stops(Hand.Again) == Stops(item.Notes) && Stops(Hand.Shape) == Stops(item.Notes) && item.Notes[0] is { Attack: Attack.Picked, GlideIn: GlideIn.None }) return "again";
         Hand = Hand with { Again = item.Notes };
         if (IsNamed(item))
         {
@@ -202,7 +205,7 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
             return $"the {SpokenName.OfShape(item.Shape!)} shape";
         }
         var told = Hand.Shape;
-        if (!ShapeWords.IsMoved(told, item.Notes))
+        if (!ShapeWords.IsMoved(told, item.Notes, detail))
         {
             Hand = Hand with { Again = [] };
             return null;
@@ -214,19 +217,24 @@ internal sealed class EventTeller(StringWords strings, Detail detail, IReadOnlyC
         return (to > from ? "move it up to " : "move it down to ") + NumberWords.Of(to);
     }
 
-    private static ValueList<(StringNumber, Fret)> Places(ValueList<Note> notes) => notes.Select(n => (n.String, n.Fret)).ToValueList();
+    private ValueList<(StringNumber, Fret, Finger?)> Stops(ValueList<Note> notes) => ShapeWords.Stops(notes, detail);
 
-    // Any other notes at once, string by string: "fifth string open with the second string three".
+    // Any other notes at once, string by string: "fifth string open with the second string three"; neighbours that are played alike together.
     private void SayChain(Event item, Joint joint)
     {
         Hand = Hand with { Place = [] };
-        for (var i = 0; i < item.Notes.Count; i++)
+        var isHard = item.Notes.All(n => n.IsAccented);
+        for (var i = 0; i < item.Notes.Count;)
         {
-            var note = item.Notes[i];
-            var name = strings.One(note.String) + " ";
-            var lead = i == 0 ? name : "with the " + name;
-            SayNote(note, 1, lead, i == 0 ? joint : Joint.RunOn, out _);
+            var alike = 1;
+            while (i + alike < item.Notes.Count && IsUniform(item with { Notes = item.Notes.Items.Slice(i, alike + 1).ToValueList() })) alike++;
+            var place = item.Notes.Skip(i).Take(alike).Select(n => n.String).ToValueList();
+            var name = alike > 1 ? strings.TheSeveral(place) : (i == 0 ? "" : "the ") + strings.One(place[0]);
+            var lead = (i == 0 ? "" : "with ") + name + " ";
+            SayNote(isHard ? item.Notes[i] with { IsAccented = false } : item.Notes[i], 1, lead, i == 0 ? joint : Joint.RunOn, out _, alike > 1);
+            i += alike;
         }
+        if (isHard) Breaths.Add("all accented", Joint.Mark);
     }
 
     /// <summary>Puts the hand on strings; the words for it when it was elsewhere.</summary>

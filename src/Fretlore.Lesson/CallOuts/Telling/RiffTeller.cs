@@ -8,6 +8,9 @@ namespace Fretlore.Lesson.CallOuts.Telling;
 /// <summary>Says a whole riff bar by bar, or what differs from the riff it varies.</summary>
 internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detail)
 {
+    // With more shapes in a bar than these, it is easier to hear them one by one.
+    private const int MostShapesOn = 3;
+
     private readonly EventTeller teller = new(new StringWords(riff.Neck.Tuning, context.Style.Strings), detail, Stopped(riff));
     private readonly BarForm[] forms = [.. riff.Content.Select(BarForm.Of)];
 
@@ -42,27 +45,40 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
 
     private bool TryTellVariation(Riff basis)
     {
-        var before = basis.Content.Select(BarForm.Of).ToArray();
-        if (before.Length != forms.Length || !basis.Bars.Select(Shown).SequenceEqual(riff.Bars.Select(Shown))) return false;
-        var changed = Enumerable.Range(0, forms.Length).Where(i => forms[i] != before[i]).ToArray();
-        if (changed.Length == forms.Length) return false;
-        var name = RiffName(SpokenName.Of(basis.Name));
-        if (changed.Length == 0)
-        {
-            teller.Breaths.Say($"Same as {name}");
-            return true;
-        }
-        teller.Breaths.Say($"Same as {name}, but {BarNames(changed)} {(changed.Length == 1 ? "changes" : "change")}");
-        foreach (var bar in changed)
+        if (Likeness.Of(riff, basis) is not { } like) return false;
+        if (TryTellOtherEnd(basis, like)) return true;
+        if (like.IsWhole) return false;
+        teller.Breaths.Say(SameAs(basis, like));
+        foreach (var bar in like.Changed)
         {
             teller.Hand = teller.Hand.Moved();
             if (bar > 0) teller.Hand = Follow(basis.Content[bar - 1]);
-            if (!TrySameStart(bar, before[bar], basis.Content[bar], "starts the same")) TellWhole(bar);
+            if (!TrySameStart(bar, BarForm.Of(basis.Content[bar]), basis.Content[bar], $"{BarNames([bar])} starts the same")) TellWhole(bar);
         }
         return true;
     }
 
-    private static Bar Shown(Bar bar) => bar with { Number = 0, Tempos = default, Key = null, FeelChange = null };
+    /// <summary>What the riff is beside the one it varies, without its full stop: "same as the furnace riff, but bar two changes".</summary>
+    public string Relation(Riff basis)
+    {
+        var like = Likeness.Of(riff, basis);
+        if (like is not null && TryTellOtherEnd(basis, like) && teller.Breaths.Sentences is [var one]) return one[..^1];
+        return like is { IsWhole: false } ? SameAs(basis, like) : $"A variation on {RiffName(SpokenName.Of(basis.Name))}";
+    }
+
+    private string SameAs(Riff basis, Likeness like) => $"Same as {RiffName(SpokenName.Of(basis.Name))}"
+        + (like.Changed.Count == 0 ? "" : $", but {BarNames([.. like.Changed])} {(like.Changed.Count == 1 ? "changes" : "change")}");
+
+    // "Same as the furnace riff, but end on ten": only the end of the last bar is another.
+    private bool TryTellOtherEnd(Riff basis, Likeness like)
+    {
+        if (like.Changed is not [var bar] || bar != forms.Length - 1) return false;
+        var hand = teller.Hand;
+        if (bar > 0) teller.Hand = Follow(basis.Content[bar - 1]);
+        if (TrySameStart(bar, BarForm.Of(basis.Content[bar]), basis.Content[bar], $"same as {RiffName(SpokenName.Of(basis.Name))}")) return true;
+        teller.Hand = hand;
+        return false;
+    }
 
     /// <summary>"the furnace riff".</summary>
     internal static string RiffName(string spoken) => spoken.Split(' ')[^1] is "riff" or "lick" ? "the " + spoken : $"the {spoken} riff";
@@ -91,8 +107,7 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
         }
         for (var from = bar - 1; from >= 0; from--)
         {
-            if (TrySameStart(bar, forms[from], riff.Content[from], from == bar - 1 ? ": same again"
-                : ": same as " + BarNames([from]))) return 1;
+            if (TrySameStart(bar, forms[from], riff.Content[from], $"{BarNames([bar])}: same {(from == bar - 1 ? "again" : "as " + BarNames([from]))}")) return 1;
         }
         return TellWhole(bar);
     }
@@ -118,35 +133,41 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
         // The listener's hand is where the bar that was pointed at left it.
         if (teller.PlaceOf(was[first - 1]) is { } place
             && teller.PlaceOf(was[^1]) == place) teller.Hand = teller.Hand with { Place = place };
-        teller.Breaths.Lead($"{BarNames([bar])}{(same[0] == ':' ? "" : " ")}{same}, but end {(changed < 3 ? "on" : "with")}");
+        teller.Breaths.Lead($"{same}, but end {(changed < 3 ? "on" : "with")}");
         new StrandTeller(teller, riff.Bars[bar].Meter, null).Tell([.. now.Skip(first)]);
         return true;
     }
 
-    // "Same again, but with the lift shape": nothing but one named shape is struck in either bar, in the same way.
+    // "Same again, but with the lift shape", or "but first with the lift shape, then with the gate shape": nothing but named shapes is struck in either bar, in the same way.
     private bool TryShapeOn(int bar, int from)
     {
         var (before, now) = (riff.Content[from], riff.Content[bar]);
         if (!IsPlainBar(bar) || before.Strands.Count != 1 || now.Strands.Count != 1 || before.Neck != now.Neck) return false;
         var (was, its) = (before.Strands[0], now.Strands[0]);
         if ((was.Kind, was.Start, was.Events.Count) != (its.Kind, its.Start, its.Events.Count)) return false;
-        if (OneShape(was.Events) is not { } first || OneShape(its.Events) is not { } second || first == second) return false;
-        if (!was.Events.Select(e => Unfingered(ShapeOn.Of(e, second.Stops.Items))).SequenceEqual(its.Events.Select(Unfingered))) return false;
+        if (NamedShapes(was.Events) is not { } first || NamedShapes(its.Events) is not { } second || first.Count != second.Count || first == second) return false;
+        if (!ShapeOn.Of(was.Events.Items, ShapeOn.Struck(its.Events).Items).Select(Unfingered).SequenceEqual(its.Events.Select(Unfingered))) return false;
+        string[] names = [.. second.Select(name => $"with the {SpokenName.OfShape(name)} shape")];
+        var sentence = $"{BarNames([bar])}: same {(from == bar - 1 ? "again" : "as " + BarNames([from]))}, but {(names.Length == 1 ? "" : "first ")}{string.Join(", then ", names)}";
+        if (sentence.Count(c => c == ' ') >= Breaths.Limit) return false;
         DefineShapes(now);
-        teller.Breaths.Say($"{BarNames([bar])}: same {(from == bar - 1 ? "again" : "as " + BarNames([from]))}, but with the {SpokenName.OfShape(second.Name)} shape");
-        teller.Hand = Follow(now) with { Shape = its.Events.First(e => !e.IsRest).Notes };
+        teller.Breaths.Say(sentence);
+        teller.Hand = Follow(now) with { Shape = its.Events.First(e => e.Shape == second[^1]).Notes };
         return true;
     }
 
-    // The only shape that is struck, two times or more and each time the same; null where there is more to it.
-    private (string Name, ValueList<(StringNumber, Fret)> Stops)? OneShape(ValueList<Event> events)
+    // The shapes that are struck, in order, each twice or more on the whole; null where there is more to it.
+    private ValueList<string>? NamedShapes(ValueList<Event> events)
     {
         var struck = events.Where(e => !e.IsRest).ToArray();
-        if (struck.Length < 2 || struck[0].Shape is not { } name || context.ShapeOn(name, riff.Neck) is not { } notes || !ShapeWords.IsCompact(notes)) return null;
-        var stops = notes.Select(n => (n.String, n.Fret)).ToValueList();
-        return struck.All(e => e.Shape == name && e.Graces.Count == 0 && ShapeWords.IsPlain(e) && e.Notes[0].Attack == Attack.Picked
-            && e.Notes.Select(n => (n.String, n.Fret)).ToValueList() == stops) ? (name, stops) : null;
+        if (!Array.TrueForAll(struck, IsNamedShape)) return null;
+        var names = struck.Select(e => e.Shape!).Distinct().ToValueList();
+        return names.Count is > 0 and <= MostShapesOn && struck.Length >= 2 * names.Count && names.Count == ShapeOn.Struck(struck).Count ? names : null;
     }
+
+    private bool IsNamedShape(Event item) => item.Shape is { } name && context.ShapeOn(name, riff.Neck) is { } notes && ShapeWords.IsCompact(notes)
+        && item.Graces.Count == 0 && ShapeWords.IsPlain(item) && item.Notes[0].Attack == Attack.Picked
+        && item.Notes.Select(n => (n.String, n.Fret)).SequenceEqual(notes.Select(n => (n.String, n.Fret)));
 
     private static Event Unfingered(Event item) => SpokenForm.Of(item with { Notes = [.. item.Notes.Select(n => n with { Finger = null })] }, Detail.NoteByNote);
 
@@ -239,8 +260,11 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
             if (item.Shape is not { } name || teller.Hand.Named.ContainsKey(name)) continue;
             var notes = context.ShapeOn(name, riff.Neck) ?? (ShapeWords.IsPlain(item) ? item.Notes : default);
             if (!ShapeWords.IsCompact(notes)) continue;
+            // The fingers it is first struck with are told with it.
+            if (ShapeWords.IsPlain(item) && ShapeWords.Stops(item.Notes, Detail.WalkThrough) == ShapeWords.Stops(notes, Detail.WalkThrough)) notes = item.Notes;
             teller.Hand = teller.Hand with { Named = teller.Hand.Named.SetItem(name, notes) };
             teller.Breaths.Say($"The {SpokenName.OfShape(name)} shape, from the {teller.Strings.One(notes[0].String)} up: {ShapeWords.Frets(notes)}");
+            if (detail == Detail.NoteByNote && ShapeWords.Fingers(notes) is { } fingers) teller.Breaths.Say(fingers);
             // A C shape need not be called C major.
             if (context.ChordOf(name) is { } chord && chord != SpokenName.OfShape(name) && chord != SpokenName.OfShape(name) + " major") teller.Breaths.Say($"That is {chord}");
         }

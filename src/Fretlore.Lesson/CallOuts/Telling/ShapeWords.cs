@@ -1,3 +1,4 @@
+using Fretlore.Guitar;
 using Fretlore.Lesson.CallOuts.Words;
 using Fretlore.Music;
 using Fretlore.Score;
@@ -22,6 +23,14 @@ internal static class ShapeWords
         return true;
     }
 
+    /// <summary>What there is to a shape: strings, frets, and note by note the fingers.</summary>
+    public static ValueList<(StringNumber String, Fret Fret, Finger? Finger)> Stops(ValueList<Note> notes, Detail detail) =>
+        notes.Select(n => (n.String, n.Fret, detail == Detail.NoteByNote ? n.Finger : null)).ToValueList();
+
+    /// <summary>"its fingers: index, open, any, ring"; null where none are written.</summary>
+    public static string? Fingers(ValueList<Note> lowToHigh) => lowToHigh.All(n => n.Finger is null) ? null
+        : "its fingers: " + string.Join(", ", lowToHigh.Select(n => n.Finger is { } finger ? NoteWords.Name(finger) : n.Fret.IsOpen ? "open" : "any"));
+
     /// <summary>"seven, skip one, six": a string left out is said too.</summary>
     public static string Frets(ValueList<Note> lowToHigh)
     {
@@ -39,12 +48,13 @@ internal static class ShapeWords
     }
 
     /// <summary>True when one is the other moved along the neck as a whole.</summary>
-    public static bool IsMoved(ValueList<Note> from, ValueList<Note> to)
+    public static bool IsMoved(ValueList<Note> from, ValueList<Note> to, Detail detail)
     {
         if (from.Count != to.Count || from.Count < 3) return false;
         var by = to[0].Fret.Number - from[0].Fret.Number;
         for (var i = 0; i < from.Count; i++)
         {
+            if (detail == Detail.NoteByNote && from[i].Finger != to[i].Finger) return false;
             if (from[i].String != to[i].String || to[i].Fret.Number - from[i].Fret.Number != by) return false;
             if (by != 0 && (from[i].Fret.IsOpen || to[i].Fret.IsOpen)) return false;
         }

@@ -10,6 +10,9 @@ internal static class NoteWords
     /// <summary>The words for a fret: "open", "seven".</summary>
     public static string Fret(int fret) => fret == 0 ? "open" : NumberWords.Of(fret);
 
+    /// <summary>A finger in one word: "index".</summary>
+    public static string Name(Finger finger) => Fingers[(int)finger].Split(' ')[0];
+
     /// <summary>How the note is reached: "hammer to ", "slide up to "; empty when simply picked.</summary>
     /// <param name="before">The fret sounded before on the string, if any.</param>
     public static string Approach(Note note, int? before)
@@ -73,8 +76,8 @@ internal static class NoteWords
         foreach (var words in BendWords.Of(note.Bend, note.Vibrato, held)) yield return words;
         if (detail == Detail.NoteByNote && note.Finger is { } finger) yield return "with the " + Fingers[(int)finger];
         if (note.LetsRing && !held && !(ringSaid && RingsFree(note))) yield return "let it ring";
-        if (note.GlideOut == GlideOut.Downwards) yield return "and slide off down";
-        if (note.GlideOut == GlideOut.Upwards) yield return "and slide off up";
+        if (note.GlideOut == GlideOut.Downwards) yield return "and slide off down the neck";
+        if (note.GlideOut == GlideOut.Upwards) yield return "and slide off up the neck";
     }
 
     /// <summary>What is done to the whole event.</summary>

@@ -28,14 +28,24 @@ internal static class NumberWords
         return number % 10 == 0 ? tens : tens + "-" + Small[number % 10];
     }
 
-    /// <summary>"first" to "twentieth"; higher ones as "number twenty-one".</summary>
-    public static string Ordinal(int number) => number is > 0 and <= 20 ? Ordinals[number] : "number " + Of(number);
+    /// <summary>"first" to "ninety-ninth"; higher ones as "number one hundred".</summary>
+    public static string Ordinal(int number) => number switch
+    {
+        > 0 and <= 20 => Ordinals[number],
+        > 20 and < 100 => number % 10 == 0 ? Tens[number / 10][..^1] + "ieth" : $"{Tens[number / 10]}-{Ordinals[number % 10]}",
+        _ => "number " + Of(number),
+    };
 
     /// <summary>"once", "twice", "three times".</summary>
     public static string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => Of(count) + " times" };
 
-    /// <summary>The number an ordinal word names, 1 to 20; 0 when it is none.</summary>
-    public static int OrdinalValue(string word) => word.Length == 0 ? 0 : Math.Max(0, Array.IndexOf(Ordinals, word));
+    /// <summary>The number an ordinal word names, 1 to 99; 0 when it is none.</summary>
+    public static int OrdinalValue(string word)
+    {
+        if (word.Length == 0) return 0;
+        if (Array.IndexOf(Ordinals, word) is > 0 and var small) return small;
+        return Math.Max(0, Enumerable.Range(21, 79).FirstOrDefault(number => Ordinal(number) == word));
+    }
 
     /// <summary>Reads a number at a place in a row of words.</summary>
     public static bool TryRead(IReadOnlyList<string> words, ref int at, out int number)

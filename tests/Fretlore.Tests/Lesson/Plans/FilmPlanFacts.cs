@@ -162,6 +162,18 @@ public class FilmPlanFacts
     }
 
     [Fact]
+    public void StepOfRests_IsSaidInASentence_AndPlaysNothing()
+    {
+        const string Quiet = Song + "riff quiet\n  rest 2\nsection Break\n  guitar  quiet\n";
+        var step = Assert.Single(Plan(Sheets.Song(Quiet + "lesson\n  step \"Quiet\" teach quiet as note-by-note\n")).Steps);
+        Assert.Equal("Nothing to play: rest for two bars.", step.Version.Says.ToString());
+        Assert.Empty(step.Version.Plays);
+        Assert.Single(step.Step.Versions);
+        // Without a lesson in the sheet it is no step at all.
+        Assert.DoesNotContain("Quiet", Plan(Sheets.Song(Quiet)).Steps.Select(s => s.Step.Title));
+    }
+
+    [Fact]
     public void SongWithoutRiffs_HasNothingToPlan_AndSaysSo()
     {
         var plan = Plan(Sheets.Line("@6 W 0 |"));

@@ -34,7 +34,7 @@ public class OfferFacts
         var song = Sheets.Song(Sheets.Top + $"riff main\n  {Three} H 0 5 |\nsection A\n  guitar  main\nsection B\n  guitar  {Three} Q 0 1 2 3 |\nsection C\n  guitar  {Three} Q 0 1 2 3 |\n");
         var repeat = Assert.Single(Offers(song), o => o.Kind == OfferKind.Repeat);
         Assert.Equal("B bars 1-3", repeat.Subject.What.ToString());
-        Assert.Contains("It is nearly main: bar three differs.", repeat.Because);
+        Assert.Contains("It is nearly the main riff: bar three differs.", repeat.Because);
     }
 
     [Fact]

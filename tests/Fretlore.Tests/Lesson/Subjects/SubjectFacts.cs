@@ -77,5 +77,23 @@ public class SubjectFacts
     [Fact]
     public void RiffThatTheSongDoesNotPlay_SaysSo() => Assert.StartsWith("The song as it stands does not play it", Of(new Taught("spare")).Why.ToString());
 
+    [Theory]
+    [InlineData("Verse 1", "verse one")]
+    [InlineData("Part A", "part A")]
+    [InlineData("Intro", "the intro")]
+    [InlineData("Theme again", "the theme again")]
+    [InlineData("Half-time bridge", "the half time bridge")]
+    [InlineData("The air", "the air")]
+    [InlineData("All", "the all section")]
+    [InlineData("Slate", "the slate section")]
+    public void Sections_AreCalledAsOneWouldSayThem(string name, string said) => Assert.Equal(said, SectionWords.Of(name));
+
+    [Fact]
+    public void SongOfOneSection_DoesNotSayWhereARiffComes()
+    {
+        var song = Sheets.Song(Sheets.Top + "riff main\n  @6 E 0 0 3 0 5 0 3 0 |\nsection All\n  guitar  main, @5 W 3 |\n");
+        Assert.StartsWith("It comes once. ", new SubjectReader(Performer.Play(song), HandPlanner.Plan(song)).Of(new Taught("main")).Why.ToString(), StringComparison.Ordinal);
+    }
+
     private static Subject Of(Taught what) => new SubjectReader(Performer.Play(Song), HandPlanner.Plan(Song)).Of(what);
 }
