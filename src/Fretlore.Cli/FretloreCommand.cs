@@ -49,6 +49,7 @@ internal static class FretloreCommand
             RoadMapVerb.Make(surroundings),
             RetuneVerb.Make(surroundings),
             SoundVerb.Make(surroundings),
+            AlignVerb.Make(surroundings),
             StringsVerb.Make(surroundings),
             ImportVerb.Make(surroundings),
             ExportVerb.Make(surroundings),

@@ -37,6 +37,7 @@ internal sealed record ScaleLine(string Name, string Root, IReadOnlyList<string>
 [JsonSerializable(typeof(RoadMapTakesJson))]
 [JsonSerializable(typeof(SoloCheckJson))]
 [JsonSerializable(typeof(ProposalJson))]
+[JsonSerializable(typeof(AlignedTakeJson))]
 internal sealed partial class AnswerJson : JsonSerializerContext
 {
     /// <summary>Writes names such as <c>Cmaj7#11</c> and <c>C+</c> as they are read.</summary>
