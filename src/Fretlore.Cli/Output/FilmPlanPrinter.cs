@@ -12,7 +12,8 @@ internal static class FilmPlanPrinter
 {
     public static void Write(TextWriter output, Song song, FilmPlan plan)
     {
-        output.WriteLine($"{Marked.Safe(song.Info.Title)}: a film of {ClockText.Of(plan.Seconds)}{(plan.Budget is { } budget ? $", of {ClockText.Of(budget)} there are" : "")}, "
+        var length = plan.Steps.Count == 0 ? "no film" : $"a film of {ClockText.Of(plan.Seconds)}";
+        output.WriteLine($"{Marked.Safe(song.Info.Title)}: {length}{(plan.Budget is { } budget ? $" in a budget of {ClockText.Of(budget)}" : "")}, "
             + $"at {plan.Rate.WordsAMinute} words a minute{(song.Lesson?.SpeakingRate is null ? " (not measured: see speaking-rate)" : "")}.");
         if (plan.Steps.Count > 0)
         {
@@ -47,8 +48,16 @@ internal static class FilmPlanPrinter
     private static void WriteStep(TextWriter output, int number, PlannedStep planned)
     {
         var step = planned.Step;
-        var why = string.Join(' ', step.Subjects.SelectMany(s => s.Why.Breaths));
-        output.WriteLine($"{number}. {Marked.Safe(step.Title)}{(step.Subjects.Count > 0 ? ": " + Names(step.Subjects) : "")}. {why}".TrimEnd());
+        if (step.Subjects.Count < 2)
+        {
+            var why = string.Join(' ', step.Subjects.SelectMany(s => s.Why.Breaths));
+            output.WriteLine($"{number}. {Marked.Safe(step.Title)}{(step.Subjects.Count > 0 ? ": " + Names(step.Subjects) : "")}. {why}".TrimEnd());
+        }
+        else
+        {
+            output.WriteLine($"{number}. {Marked.Safe(step.Title)}.");
+            foreach (var subject in step.Subjects) output.WriteLine($"   {Marked.Safe(subject.What.ToString())}: {subject.Why}");
+        }
         if (step.Needs.Any()) output.WriteLine($"   Needs {string.Join(", ", step.Needs)} first.");
         var hard = step.Subjects.SelectMany(s => s.HardBecause).Distinct().Take(3).ToArray();
         if (step.Difficulty >= Difficulty.Demanding && hard.Length > 0) output.WriteLine($"   Hard because of {string.Join("; ", hard)}.");

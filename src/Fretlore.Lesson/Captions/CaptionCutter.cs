@@ -7,7 +7,7 @@ namespace Fretlore.Lesson.Captions;
 internal static class CaptionCutter
 {
     // By judgement: a caption more is better than a cut within a phrase, and worse than one at a comma.
-    private const int Each = 3, AtComma = 1, BeforeThen = 2, WithinPhrase = 5, VeryShort = 2;
+    private const int Each = 3, AtComma = 1, BeforeThen = 2, WithinPhrase = 5, VeryShort = 2, LineWithinPhrase = 2;
 
     private const int VeryShortCharacters = 14;
 
@@ -31,8 +31,9 @@ internal static class CaptionCutter
         {
             for (var first = end - 1; first >= 0 && Length(words, first, end) <= 2 * Caption.MostCharacters + 1; first--)
             {
-                if (best[first] == int.MaxValue || Lines(words, first, end) is null) continue;
+                if (best[first] == int.MaxValue || Lines(words, first, end) is not { } lines) continue;
                 var penalty = best[first] + Each + Break(words, end) + (Length(words, first, end) <= VeryShortCharacters ? VeryShort : 0);
+                if (lines.Count == 2 && Break(words, first + lines[0].Count(c => c == ' ') + 1) == WithinPhrase) penalty += LineWithinPhrase;
                 if (penalty < best[end]) (best[end], from[end]) = (penalty, first);
             }
         }
@@ -45,6 +46,8 @@ internal static class CaptionCutter
     private static int Break(string[] words, int end)
     {
         if (end == words.Length || words[end - 1][^1] is '.' or '!' or '?') return 0;
+        // A colon with a single word after it holds them together: "Sixth string: E."
+        if (words[end - 1][^1] == ':' && words[end][^1] is '.' or '!' or '?') return WithinPhrase;
         if (words[end - 1][^1] is ',' or ':' or ';') return AtComma;
         return words[end] is "then" or "and" ? BeforeThen : WithinPhrase;
     }

@@ -24,7 +24,7 @@ public static class FilmPlanner
         var song = played.Song;
         var rate = song.Lesson?.SpeakingRate is { } measured ? new SpeakingRate(measured) : SpeakingRate.Usual;
         var subjects = new SubjectReader(played, hands);
-        var maker = new StepMaker(song, subjects, CallOutContext.Of(song, reading, style ?? new CallOutStyle(), hands), rate);
+        var maker = new StepMaker(played, subjects, CallOutContext.Of(song, reading, style ?? new CallOutStyle(), hands), rate);
         var given = song.Lesson is { Steps.Count: > 0 } lesson ? lesson.Steps : [];
         if (given.Count > LengthChoice.MostSteps)
         {

@@ -82,15 +82,16 @@ internal sealed class FilmPlanning
         // A minute adds; only where it can't, something told shorter may make room for what is worth more.
         var then = choice.Within(most + Minute, now.Options);
         if (then is null || then.Worth == now.Worth) then = choice.Within(most + Minute)!;
-        var buys = Enumerable.Range(0, steps.Length).Where(i => now.Options[i] != then.Options[i]).OrderByDescending(i => then.Options[i] > now.Options[i])
-            .Select(i => (then.Options[i] > now.Options[i] ? "" : "In return, ") + Change(steps[i], now.Options[i], then.Options[i])).ToValueList();
-        return buys.Count > 0 ? buys : ["One more minute is not enough for anything that is missing."];
+        string[] Changes(Func<int, bool> which) => [.. Enumerable.Range(0, steps.Length).Where(which).Select(i => Change(steps[i], now.Options[i], then.Options[i]))];
+        var buys = Changes(i => then.Options[i] > now.Options[i]).Select(change => change + ".").ToList();
+        if (Changes(i => then.Options[i] < now.Options[i]) is { Length: > 0 } costs) buys.Add($"In return, {string.Join(", and ", costs)}.");
+        return buys.Count > 0 ? buys.ToValueList() : ["One more minute is not enough for anything that is missing."];
     }
 
     private static string Change(TeachingStep step, int now, int then) => then < 0
-        ? $"“{step.Title}” would make room."
-        : now < 0 ? $"“{step.Title}” would be in, {Words(step.Versions[then].Length)}."
-        : $"“{step.Title}” would be told {Words(step.Versions[then].Length)} instead of {Words(step.Versions[now].Length)}.";
+        ? $"“{step.Title}” would make room"
+        : now < 0 ? $"“{step.Title}” would be in, {Words(step.Versions[then].Length)}"
+        : $"“{step.Title}” would be told {Words(step.Versions[then].Length)} instead of {Words(step.Versions[now].Length)}";
 
     internal static string Words(StepLength length) => length switch
     {

@@ -7,8 +7,10 @@ using Fretlore.Score;
 namespace Fretlore.Lesson.Steps;
 
 /// <summary>How long the music of a step takes to play at a speed.</summary>
-internal sealed class Playing(Song song)
+internal sealed class Playing(PerformedSong played)
 {
+    private readonly Song song = played.Song;
+
     /// <summary>A riff of up to so many bars is played twice, so that it is heard to come round (by judgement).</summary>
     private const int BarsPlayedTwice = 4;
 
@@ -34,11 +36,19 @@ internal sealed class Playing(Song song)
         foreach (var line in subject.Lines) yield return Alone(line.Riff, subject);
     }
 
+    // The first time the song has it, with its own repeats.
     private Piece InSong(Place place)
     {
-        var cut = Passage.Of(song, place, "");
-        return Timed(cut, TempoText.At(song, place.FirstBar), 1);
+        var tempo = TempoText.At(song, place.FirstBar);
+        var first = played.Bars.ToList().FindIndex(bar => bar.Bar == place.FirstBar);
+        if (first < 0) return Timed(Passage.Of(song, place, ""), tempo, 1);
+        var end = first;
+        while (end < played.Bars.Length && played.Bars[end].Bar >= place.FirstBar && played.Bars[end].Bar < place.FirstBar + place.BarCount) end++;
+        var seconds = (end < played.Bars.Length ? played.Bars[end].StartSeconds : played.Seconds) - played.Bars[first].StartSeconds;
+        return new Piece(tempo, CountIn(song.Bars[place.FirstBar], tempo), seconds, 1);
     }
+
+    private static double CountIn(Bar first, Tempo tempo) => first.Meter.Length.ToDouble() * tempo.SecondsPerQuarter;
 
     private Piece Alone(Riff riff, Subject subject) =>
         Timed(riff, TempoOf(riff, subject), riff.Bars.Count <= BarsPlayedTwice ? 2 : 1);
@@ -52,6 +62,6 @@ internal sealed class Playing(Song song)
     private Piece Timed(Riff riff, Tempo tempo, int times)
     {
         var seconds = Performer.Play(RiffSong.Of(song, riff, tempo)).Seconds;
-        return new Piece(tempo, riff.Bars[0].Meter.Length.ToDouble() * tempo.SecondsPerQuarter, seconds, times);
+        return new Piece(tempo, CountIn(riff.Bars[0], tempo), seconds, times);
     }
 }

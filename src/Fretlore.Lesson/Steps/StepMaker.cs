@@ -2,15 +2,17 @@ using Fretlore.Lesson.CallOuts;
 using Fretlore.Lesson.Script;
 using Fretlore.Lesson.Subjects;
 using Fretlore.Music;
+using Fretlore.Performance;
 using Fretlore.Score;
 
 namespace Fretlore.Lesson.Steps;
 
 /// <summary>Makes the steps of a lesson: what is said and played in each at every length.</summary>
-internal sealed class StepMaker(Song song, SubjectReader subjects, CallOutContext callOuts, SpeakingRate rate)
+internal sealed class StepMaker(PerformedSong played, SubjectReader subjects, CallOutContext callOuts, SpeakingRate rate)
 {
-    private readonly Playing playing = new(song);
-    private readonly StepWords words = new(song, callOuts);
+    private readonly Song song = played.Song;
+    private readonly Playing playing = new(played);
+    private readonly StepWords words = new(played.Song, callOuts);
 
     public TeachingStep Of(LessonStep step)
     {

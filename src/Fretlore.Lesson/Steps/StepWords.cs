@@ -36,7 +36,8 @@ internal sealed class StepWords(Song song, CallOutContext callOuts)
     {
         var callOut = CallOutOf(riff);
         var more = length switch { _ when riff.IsSilent() => Speech.Silence, StepLength.Headline => Speech.Silence, StepLength.WalkThrough => callOut.WalkThrough, _ => callOut.NoteByNote };
-        return callOut.Headline.Breaths.Concat(more.Breaths);
+        // What it is the same as is said once, where what changes comes right after it.
+        return callOut.Headline.Breaths.Where(breath => more.Breaths.Count == 0 || breath != more.Breaths[0]).Concat(more.Breaths);
     }
 
     // The order of its riffs; then what the lesson has not told as a riff of its own, or everything.

@@ -39,7 +39,11 @@ internal sealed class Importance(Song song, SongClock clock)
 
     private string HowOften(Subject subject)
     {
-        if (subject.Places.Count == 0) return "The song as it stands does not play it, so it is here to practise.";
+        if (subject.Places.Count == 0)
+        {
+            var draws = song.RoadMaps.FirstOrDefault(map => map.RulesOf<LickRule>().Any(rule => rule.Riffs.Contains(subject.What.Name)));
+            return draws is not null ? $"The solo by rules {SpokenName.Of(draws.Name)} may draw on it." : "The song as it stands does not play it, so it is here to practise.";
+        }
         if (subject.Kind == SubjectKind.Section) return "This is where the pieces come together.";
         var times = clock.TimesOf(subject.Places);
         var count = times switch { 1 => "once", 2 => "twice", _ => NumberWords.Of(times) + " times" };

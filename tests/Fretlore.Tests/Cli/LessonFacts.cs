@@ -36,7 +36,7 @@ public sealed class LessonFacts : IDisposable
     public void Lesson_PrintsTheFilmMinuteByMinute_WhatIsMissing_AndTheCautions()
     {
         Assert.Equal(0, desktop.Run("lesson", Demo, "--minutes", "2"));
-        Assert.Matches(@"^Salt Furnace: a film of (1:\d\d|2:00), of 2:00 there are", desktop.Out);
+        Assert.Matches(@"^Salt Furnace: a film of (1:\d\d|2:00) in a budget of 2:00", desktop.Out);
         Assert.Contains("  0:00  Opening", desktop.Out, StringComparison.Ordinal);
         Assert.Contains("1. Main riff: furnace. It comes six times, in the intro, the interlude and the outro.", desktop.Out, StringComparison.Ordinal);
         Assert.Contains("No time for:", desktop.Out, StringComparison.Ordinal);

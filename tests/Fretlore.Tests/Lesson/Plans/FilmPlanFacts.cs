@@ -3,6 +3,7 @@ using Fretlore.Engraving.Output;
 using Fretlore.Hands.Plans;
 using Fretlore.Lesson.Overlays;
 using Fretlore.Lesson.Plans;
+using Fretlore.Lesson.Steps;
 using Fretlore.Lesson.Subjects;
 using Fretlore.Performance;
 using Fretlore.Reading;
@@ -43,6 +44,60 @@ public class FilmPlanFacts
                 at += step.Seconds;
             }
         }
+    }
+
+    [Theory]
+    [MemberData(nameof(DemoSongs.Names), MemberType = typeof(DemoSongs))]
+    public void Film_OfADemo_IsTheBestOfAllThereAre_AndSoIsWhatOneMoreMinuteBuys(string name)
+    {
+        var plans = Plans(DemoSongs.Load(name));
+        var all = plans(TimeSpan.FromHours(1));
+        TeachingStep[] steps = [.. all.Steps.Select(s => s.Step)];
+        Assert.All(steps, s => Assert.Equal(steps[0].Neck, s.Neck));
+        for (var minutes = 1; minutes <= 12; minutes++)
+        {
+            var plan = plans(TimeSpan.FromMinutes(minutes));
+            Assert.Equal(Films(steps, all.OpeningSeconds, minutes * 60).Max(Worth), plan.Steps.Sum(s => StepWorth.Of(s.Step, s.Version.Length)));
+            var longest = steps.Sum(s => s.Versions.Max(v => StepWorth.Of(s, v.Length)));
+            if (plan.Steps.Sum(s => StepWorth.Of(s.Step, s.Version.Length)) == longest)
+            {
+                Assert.Empty(plan.OneMoreMinute);
+                continue;
+            }
+            int[] now = [.. steps.Select(s => plan.Steps.FirstOrDefault(p => p.Step.Title == s.Title) is { } p ? s.Versions.ToList().FindIndex(v => v.Length == p.Version.Length) : -1)];
+            var then = Films(steps, all.OpeningSeconds, minutes * 60 + 60).ToArray();
+            var adding = then.Where(f => f.Zip(now).All(o => o.First >= o.Second)).ToArray();
+            var best = adding.Max(Worth) > Worth(now) ? adding.Max(Worth) : then.Max(Worth);
+            var told = string.Join(' ', plan.OneMoreMinute);
+            if (best == Worth(now))
+            {
+                Assert.Equal("One more minute is not enough for anything that is missing.", told);
+                continue;
+            }
+            // The film that the words make of this one is worth as much.
+            var made = now.Zip(steps).Select(o => told.Contains($"“{o.Second.Title}” would make room", StringComparison.Ordinal) ? -1
+                : o.Second.Versions.ToList().FindIndex(v => told.Contains($"“{o.Second.Title}” would be {(o.First < 0 ? "in, " : "told ")}{FilmPlanning.Words(v.Length)}", StringComparison.Ordinal)) is >= 0 and var longer ? longer : o.First).ToArray();
+            Assert.Equal(best, Worth(made));
+        }
+
+        int Worth(int[] film) => film.Zip(steps).Sum(o => o.First < 0 ? 0 : StepWorth.Of(o.Second, o.Second.Versions[o.First].Length));
+    }
+
+    // Every choice of lengths that keeps the time, in tenths of a second rounded up, and has what each step needs; -1 is left out.
+    private static IEnumerable<int[]> Films(TeachingStep[] steps, double opening, int seconds)
+    {
+        var film = Enumerable.Repeat(-1, steps.Length).ToArray();
+        while (true)
+        {
+            var tenths = film.All(o => o < 0) ? 0 : Tenths(opening) + film.Zip(steps).Sum(o => o.First < 0 ? 0 : Tenths(o.Second.Versions[o.First].Seconds));
+            var isSound = film.Zip(steps).All(o => o.First < 0 ? !o.Second.IsKept : o.Second.Needs.All(need => Array.FindIndex(steps, s => s.Teaches.Contains(need)) is var at && (at < 0 || film[at] >= 0)));
+            if (tenths <= seconds * 10 && isSound) yield return [.. film];
+            var place = 0;
+            while (place < film.Length && ++film[place] == steps[place].Versions.Count) film[place++] = -1;
+            if (place == film.Length) yield break;
+        }
+
+        static int Tenths(double time) => (int)Math.Ceiling(time * 10 - 1e-6);
     }
 
     [Theory]
@@ -91,6 +146,27 @@ public class FilmPlanFacts
             }
         }
         Assert.True(compared > 0);
+    }
+
+    [Theory]
+    [MemberData(nameof(DemoSongs.Names), MemberType = typeof(DemoSongs))]
+    public void PlayingASectionOrARoadMap_TakesAsLongAsItIsThenHeard_WithinATenth(string name)
+    {
+        var song = DemoSongs.Load(name);
+        Taught[] what = [.. song.Sections.Select(s => new Taught(s.Name)), .. song.RoadMapUses.Select(u => new Taught(u.RoadMap)).Distinct()];
+        song = song with { Lesson = new LessonPlan(null, [.. what.Select(t => new LessonStep(t.Name, [t], [100, 70], null))]) };
+        foreach (var step in Plan(song).Steps)
+        {
+            var place = step.Step.Subjects[0].Places[0];
+            foreach (var play in step.Version.Plays)
+            {
+                var request = step.Step.Subjects[0].Kind == SubjectKind.Section ? new SoundRequest { Section = step.Step.Title }
+                    : new SoundRequest { FromBar = song.Bars[place.FirstBar].Number, ToBar = song.Bars[place.FirstBar + place.BarCount - 1].Number };
+                var ready = Assert.IsType<SoundResult.Ready>(SongMixer.Prepare(song, request with { Speed = play.Percent / 100m, Loop = true }));
+                var heard = song.Bars[place.FirstBar].Meter.Length.ToDouble() * play.Tempo.SecondsPerQuarter + play.Times * ready.Mix.Seconds;
+                Assert.InRange(play.Seconds, heard * 0.9, heard * 1.1);
+            }
+        }
     }
 
     [Fact]

@@ -31,6 +31,18 @@ public class LengthChoiceFacts
     }, iter: 2000);
 
     [Fact]
+    public void WhatMoreTimeAdds_IsTheBestOfAllThatTakeNothingAway() => Gen.Select(Steps, Gen.Int[0, 200], Gen.Int[0, 60]).Sample((steps, most, more) =>
+    {
+        var choice = new LengthChoice(steps, Changeover);
+        if (choice.Within(most) is not { } now) return;
+        var then = choice.Within(most + more, now.Options);
+        var best = All(steps).Where(c => c.Tenths <= most + more && c.Options.Zip(now.Options).All(o => o.First >= o.Second)).OrderByDescending(c => c.Worth).ThenBy(c => c.Tenths).First();
+        Assert.NotNull(then);
+        Assert.Equal((best.Worth, best.Tenths), (then.Worth, then.Tenths));
+        Assert.Equal((then.Worth, then.Tenths), Sum(steps, then.Options));
+    }, iter: 2000);
+
+    [Fact]
     public void Shortest_IsTheShortestOfAllThereAre() => Steps.Sample(steps =>
         Assert.Equal(All(steps).Min(c => c.Tenths), new LengthChoice(steps, Changeover).Shortest().Tenths), iter: 1000);
 
