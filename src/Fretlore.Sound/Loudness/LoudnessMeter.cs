@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Fretlore.Sound.Loudness;
 
 /// <summary>Integrated loudness of a stereo programme in LUFS.</summary>
@@ -14,6 +16,7 @@ internal sealed class LoudnessMeter
     private double energy;
     private int filled;
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Hear(double leftValue, double rightValue)
     {
         var (l, r) = (left.Weigh(leftValue), right.Weigh(rightValue));
@@ -51,6 +54,7 @@ internal sealed class LoudnessMeter
         private double h1;
         private double h2;
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public double Weigh(double x)
         {
             // The head's shelf.

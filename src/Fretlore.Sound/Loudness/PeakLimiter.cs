@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Fretlore.Sound.Loudness;
 
 /// <summary>Turns down for moments that would be too loud, a little before they come, both sides alike.</summary>
@@ -46,6 +48,7 @@ internal sealed class PeakLimiter
         return (left[old] * Gain, right[old] * Gain);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double GainAfter(double leftValue, double rightValue, double highest)
     {
         var at = (int)(now & 255);
@@ -69,6 +72,7 @@ internal sealed class PeakLimiter
     }
 
     // The smallest of the last samples' gains, kept as a falling list.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double LeastOf(double wanted)
     {
         if (candidates.Count == 0 && wanted >= 1) return 1;
@@ -79,6 +83,7 @@ internal sealed class PeakLimiter
     }
 
     // The highest of the sample in the middle of the taps and the three points after it.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double PeakOf(double[] side)
     {
         var peak = Math.Abs(side[(int)((now - Taps / 2) & 255)]);

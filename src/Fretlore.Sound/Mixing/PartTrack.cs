@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Fretlore.Music;
 using Fretlore.Performance;
@@ -100,6 +101,7 @@ internal sealed class PartTrack : ITrack
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void RenderBlock(long from, int length)
     {
         var left = leftBlock.AsSpan(0, length);
@@ -121,6 +123,7 @@ internal sealed class PartTrack : ITrack
 
     // What was played in the last block shakes the strings that nobody plays, through the bridge. What those do in turn is left out, so that
     // nothing goes round and grows (Karjalainen, Välimäki and Tolonen 1998).
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void PlayStrings(StringPlayer[] players, long from, Span<double> sound)
     {
         sound.Clear();

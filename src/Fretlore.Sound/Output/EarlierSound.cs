@@ -4,7 +4,7 @@ using Fretlore.Sound.Pieces;
 namespace Fretlore.Sound.Output;
 
 /// <summary>What the last writing of a song and its stems leaves for the next: rendered tracks, in the streams they were rendered into, and packets. The bytes are the same with it and without.</summary>
-/// <remarks>One writing at a time. Memory holds less than 2 MB a minute and part; streams hold 23 MB a minute and part, and half of that once more.</remarks>
+/// <remarks>One writing at a time. Memory holds some 2 MB a minute and part; streams hold 23 MB a minute and part, and half of that once more.</remarks>
 public sealed class EarlierSound : IDisposable
 {
     private readonly bool keeps;

@@ -21,7 +21,7 @@ internal sealed class LevelCurve(StoredMix mix, FrameStore store, PieceMemo memo
     /// <summary>Samples the limiter hears before a piece.</summary>
     public const int RunUp = 2 * SampleRate.Hertz;
 
-    private const int MostAttempts = 6;
+    private const int MostAttempts = 16; // Two or three mostly; more for short hits alone, from which the limiter takes most of what is added.
 
     private readonly int count = SoundPieces.CountOf(mix.Length);
 

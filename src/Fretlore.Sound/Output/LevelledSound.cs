@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Fretlore.Sound.Output;
 
 /// <summary>A mix, or one track of it, at its level within the mix: what the limiter does to the sum at a moment it does to all tracks, so that they still add up to it.</summary>
@@ -15,6 +17,7 @@ internal sealed class LevelledSound(StoredMix mix, FrameStore curve, Cancellatio
     public void Play(Action<double, double> hear) => Play(0, mix.Length, hear);
 
     /// <summary>Passes frames on, as far as there are any.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Play(long from, long count, Action<double, double> hear)
     {
         var (sum, factors) = (new double[2 * FrameStore.BlockLength], new float[FrameStore.BlockLength]);

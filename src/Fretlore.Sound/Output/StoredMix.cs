@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Runtime.CompilerServices;
 
 namespace Fretlore.Sound.Output;
 
@@ -19,6 +20,7 @@ internal sealed class StoredMix(IReadOnlyList<FrameStore> tracks, long length, b
     /// <param name="from">The first frame; it may be before the start.</param>
     /// <param name="sum">Takes left and right in turn; <see cref="FrameStore.BlockLength"/> frames at most.</param>
     /// <param name="highest">Takes for each frame the highest sample of a track alone; as long in frames as the sum, or empty.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Read(long from, Span<double> sum, Span<double> highest = default)
     {
         sum.Clear();

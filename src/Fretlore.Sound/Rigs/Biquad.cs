@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Fretlore.Sound.Pieces;
 using Pair = System.Runtime.Intrinsics.Vector128<double>;
 
@@ -45,6 +46,7 @@ internal sealed class Biquad
         visitor.Filter(ref second);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Run(Span<Pair> block)
     {
         var (one, two) = (first, second);

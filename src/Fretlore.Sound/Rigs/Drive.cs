@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using Fretlore.Sound.Pieces;
 using Pair = System.Runtime.Intrinsics.Vector128<double>;
@@ -61,6 +62,7 @@ internal sealed class Drive
     }
 
     // A hyperbolic tangent around a point beside its middle when it leans, with nothing left where nothing goes in.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Bend(Span<Pair> pairs, double gain, double lean)
     {
         var block = MemoryMarshal.Cast<Pair, double>(pairs);
@@ -73,6 +75,7 @@ internal sealed class Drive
 
     // Its continued fraction (Lambert 1761) as far as x⁷, cut off where that reaches 1: within 0.0001 everywhere, and nothing but sums,
     // products and a quotient, which are the same on every machine.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector<double> Tangent(Vector<double> x)
     {
         x = Vector.Min(Vector.Max(x, Vector.Create(-Reaches1)), Vector.Create(Reaches1));

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Fretlore.Sound.Pieces;
 
 namespace Fretlore.Sound.Rigs;
@@ -17,6 +18,7 @@ internal sealed class Echo(Repeats repeats)
         visitor.Exact(ref turn);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Run(Span<double> left, Span<double> right)
     {
         for (var i = 0; i < left.Length; i++)

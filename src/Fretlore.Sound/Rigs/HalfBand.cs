@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using Fretlore.Sound.Pieces;
@@ -37,6 +38,7 @@ internal sealed class HalfBand
         foreach (ref var allpass in down.AsSpan()) allpass.Visit(visitor);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Double(ReadOnlySpan<Pair> input, Span<Pair> output)
     {
         var pairs = MemoryMarshal.Cast<Pair, Pairs>(output);
@@ -45,6 +47,7 @@ internal sealed class HalfBand
     }
 
     /// <summary>Halves the rate; the input is used up.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Halve(Span<Pair> input, Span<Pair> output)
     {
         var pairs = MemoryMarshal.Cast<Pair, Pairs>(input);
@@ -65,6 +68,7 @@ internal sealed class HalfBand
             visitor.Filter(ref result);
         }
 
+        [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         public void Run(Span<Pairs> block)
         {
             var (c, x, y) = (Coefficient, before, result);

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Fretlore.Sound.Pieces;
 using Pair = System.Runtime.Intrinsics.Vector128<double>;
 
@@ -18,6 +19,7 @@ internal sealed class OnePoles(double highHertz, double lowHertz, double rate)
         visitor.Filter(ref low);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Run(Span<Pair> block)
     {
         var (h, l) = (high, low);

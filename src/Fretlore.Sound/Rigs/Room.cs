@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Fretlore.Sound.Pieces;
 
 namespace Fretlore.Sound.Rigs;
@@ -29,6 +30,7 @@ internal sealed class Room
     }
 
     /// <summary>Adds the room to both sides.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Run(Span<double> left, Span<double> right, double level)
     {
         for (var i = 0; i < left.Length; i++)

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Fretlore.Sound.Pieces;
 
 namespace Fretlore.Sound.Strings;
@@ -103,6 +104,7 @@ internal sealed class StringLoop
     /// <param name="push">What a pick or finger adds to the wave; no longer than the output.</param>
     /// <param name="output">What the pickup hears is added to this.</param>
     /// <returns>The largest value in the line.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double Run(ReadOnlySpan<double> push, Span<double> output)
     {
         var (pole, allpass, wave) = (design.Pole, design.Allpass, line);
@@ -152,6 +154,7 @@ internal sealed class StringLoop
         private readonly double c;
         private readonly double e;
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public Between(double delay)
         {
             whole = (int)delay;
@@ -160,6 +163,7 @@ internal sealed class StringLoop
             (a, b, c, e) = (-d * dm1 * dm2 * (1 / 6.0), dp1 * dm1 * dm2 * 0.5, -d * dp1 * dm2 * 0.5, d * dp1 * dm1 * (1 / 6.0));
         }
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public double Read(double[] wave, int head)
         {
             var at = head - whole;
