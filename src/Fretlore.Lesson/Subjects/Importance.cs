@@ -30,7 +30,7 @@ internal sealed class Importance(Song song, SongClock clock)
     {
         var only = OnlyHere(subject);
         var said = new List<string> { HowOften(subject) };
-        if (Shares.FirstOrDefault(s => subject.Share >= s.From).Words is { } share && subject.Kind != SubjectKind.Section) said.Add($"That is {share}.");
+        if (Shares.FirstOrDefault(s => subject.Share >= s.From).Words is { } share && subject.Kind != SubjectKind.Section && !subject.IsSilent) said.Add($"That is {share}.");
         var opens = subject.Kind == SubjectKind.Riff && subject.Places.Any(p => p.FirstBar == FirstSounding());
         if (opens) said.Add("The song opens with it.");
         if (only is not null) said.Add($"It is the only place with {only}.");

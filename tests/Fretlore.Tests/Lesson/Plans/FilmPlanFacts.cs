@@ -245,6 +245,7 @@ public class FilmPlanFacts
         Assert.Equal("Nothing to play: rest for two bars.", step.Version.Says.ToString());
         Assert.Empty(step.Version.Plays);
         Assert.Single(step.Step.Versions);
+        Assert.Equal("It comes once, in the break.", step.Step.Subjects[0].Why.ToString());
         // Without a lesson in the sheet it is no step at all.
         Assert.DoesNotContain("Quiet", Plan(Sheets.Song(Quiet)).Steps.Select(s => s.Step.Title));
     }
