@@ -8,7 +8,12 @@ using Fretlore.Score;
 namespace Fretlore.Engraving.Layout.Staff;
 
 /// <summary>Draws what stands above and below one staff of a system: chord symbols and words above, dynamics below.</summary>
-internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geometry, ChordRows chords)
+/// <param name="pen">Draws it.</param>
+/// <param name="staff">The staff.</param>
+/// <param name="geometry">The system.</param>
+/// <param name="chords">Chord symbols.</param>
+/// <param name="joinsTempo">Whether its words stand with the tempo where they begin with it.</param>
+internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geometry, ChordRows chords, bool joinsTempo)
 {
     public void Draw()
     {
@@ -41,11 +46,14 @@ internal sealed class StaffMarks(Pen pen, StaffPlan staff, SystemGeometry geomet
             {
                 foreach (var slot in voice.Slots)
                 {
-                    if (slot.Event.Words is { Length: > 0 } words) DrawWord(words, geometry.X(slot));
+                    if (slot.Event.Words is { Length: > 0 } words && !StandsWithTempo(place.Measure, part, slot, words)) DrawWord(words, geometry.X(slot));
                 }
             }
         }
     }
+
+    private bool StandsWithTempo(Measure measure, MeasurePart part, Slot slot, string words) => joinsTempo
+        && measure.Bar.Tempos.Any(tempo => tempo.At == slot.Event.Start) && TempoWords.At(pen.Ink, part, slot.Event.Start)?.Text == words;
 
     private void DrawWord(string words, double x)
     {

@@ -19,7 +19,7 @@ internal sealed class PartRows
     private readonly Row? onTab;
 
     public PartRows(
-        Ink ink, StaffPlan staff, SystemGeometry geometry, ScoreModel model, NoteTitles titles, ChordRows chords, DegreeLabels degrees, RowSkylines skylines, Measure? warned)
+        Ink ink, StaffPlan staff, SystemGeometry geometry, ScoreModel model, NoteTitles titles, ChordRows chords, DegreeLabels degrees, RowSkylines skylines, Measure? warned, bool joinsTempo)
     {
         this.staff = staff;
         this.geometry = geometry;
@@ -47,7 +47,7 @@ internal sealed class PartRows
         new ArmSigns((onTab ?? onStaff)!.Pen, staff, geometry).Draw();
         new Ornaments(TopPen, staff, geometry).Draw();
         new PositionRow(TopPen, staff, geometry, model.Hands).Draw();
-        new StaffMarks(TopPen, staff, geometry, chords).Draw();
+        new StaffMarks(TopPen, staff, geometry, chords, joinsTempo).Draw();
         free.DrawWords(TopPen);
         new DegreeRow((onTab ?? onStaff)!.Pen, staff, geometry, degrees).Draw();
     }

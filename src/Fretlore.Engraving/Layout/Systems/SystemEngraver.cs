@@ -30,8 +30,8 @@ internal sealed class SystemEngraver(
         var shown = model.Staves.Where(s => !RestsThroughout(s.Index, first, end)).ToArray();
         if (shown.Length == 0 || (!IsRiffs && shown[0].Index != 0)) shown = [model.Staves[0], .. shown];
         var parts = new PartRows[shown.Length];
-        for (var i = 0; i < shown.Length; i++) parts[i] = new PartRows(ink, shown[i], geometry, model, titles, chords, degrees, skylines, warned);
-        new SystemMarks(parts[0].TopPen, geometry).Draw();
+        for (var i = 0; i < shown.Length; i++) parts[i] = new PartRows(ink, shown[i], geometry, model, titles, chords, degrees, skylines, warned, joinsTempo: i == 0 && !IsRiffs);
+        new SystemMarks(parts[0].TopPen, geometry, IsRiffs ? null : shown[0]).Draw();
 
         var offsets = new double[parts.Length];
         var skyline = parts[0].Join();
@@ -48,7 +48,7 @@ internal sealed class SystemEngraver(
             [.. geometry.Measures.Where(p => p.Measure.Section is not null).Select(p => new SectionStart(p.Measure.Section!, p.Left))]);
     }
 
-    // On a sheet of riffs only the neck of the riff is shown; else the first part always is.
+    // On a sheet of riffs only the neck of the riff is shown; else the first part always is. What stands in words at a riff's start is where it comes.
     private bool IsRiffs => model.Measures[0].StartsSystem;
 
     private bool RestsThroughout(int staff, int first, int end)

@@ -2,6 +2,7 @@ using System.Globalization;
 using Fretlore.Engraving.Drawing;
 using Fretlore.Engraving.Fonts;
 using Fretlore.Engraving.Layout.Lettering;
+using Fretlore.Engraving.Layout.Model;
 using Fretlore.Engraving.Layout.Spacing;
 using Fretlore.Engraving.Layout.Staff;
 using Fretlore.Music;
@@ -10,10 +11,15 @@ using Fretlore.Score;
 namespace Fretlore.Engraving.Layout.Systems;
 
 /// <summary>Draws what stands once above a system: bar number, endings, repeat counts, jumps, sections and tempo.</summary>
-internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
+/// <param name="pen">Draws above the system's first part.</param>
+/// <param name="geometry">The system.</param>
+/// <param name="top">The part whose words stand with the tempo where they begin with it; null for none.</param>
+internal sealed class SystemMarks(Pen pen, SystemGeometry geometry, StaffPlan? top)
 {
     // White after a tempo: a bend's amount or other words so near would read on from it.
     private const double TempoClear = 2.5;
+
+    private const double WordSpace = 0.9;
 
     public void Draw()
     {
@@ -110,7 +116,7 @@ internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
             foreach (var tempo in place.Measure.Bar.Tempos)
             {
                 var at = tempo.At.IsZero ? Math.Max(x, place == geometry.Measures[0] ? place.Left : place.Music) : XAt(place, tempo.At);
-                AddTempo(rows, tempo.Tempo, at);
+                AddTempo(rows, tempo.Tempo, at, top is null ? null : TempoWords.At(pen.Ink, place.Measure.Parts[top.Index], tempo.At));
             }
         }
         rows.DrawAbove(0.55, 1.8);
@@ -143,22 +149,25 @@ internal sealed class SystemMarks(Pen pen, SystemGeometry geometry)
         return x + width + 1;
     }
 
-    private void AddTempo(StackedRows rows, Tempo tempo, double x)
+    private void AddTempo(StackedRows rows, Tempo tempo, double x, TempoWords? words)
     {
         const double Scale = 0.62;
         var glyph = Signs.TempoNoteOf(tempo.Beat.Base);
         var equals = string.Create(CultureInfo.InvariantCulture, $"= {tempo.PerMinute:0.##}");
         var note = pen.Ink.GlyphWidth(glyph) * Scale + tempo.Beat.Dots * 0.6 + 0.5;
-        var width = note + pen.Ink.TextWidth(equals, Face.SerifBold, HouseStyle.TempoSize);
+        var before = words is { } said ? said.Width + WordSpace : 0;
+        var width = before + note + pen.Ink.TextWidth(equals, Face.SerifBold, HouseStyle.TempoSize);
         x = Math.Max(geometry.Left, Math.Min(x, geometry.LinesRight - width));
-        rows.Add(x, x + width + TempoClear, y =>
+        var (start, sign) = (x, x + before);
+        rows.Add(start, start + width + TempoClear, y =>
         {
-            pen.Glyph(glyph, x, y - 0.15, Scale);
+            if (words is { Text: var text }) pen.Text(text, start, y, HouseStyle.WordSize, Face.SerifItalic);
+            pen.Glyph(glyph, sign, y - 0.15, Scale);
             for (var dot = 0; dot < tempo.Beat.Dots; dot++)
             {
-                pen.Glyph(Smufl.MetAugmentationDot, x + pen.Ink.GlyphWidth(glyph) * Scale + 0.2 + dot * 0.5, y - 0.15, Scale);
+                pen.Glyph(Smufl.MetAugmentationDot, sign + pen.Ink.GlyphWidth(glyph) * Scale + 0.2 + dot * 0.5, y - 0.15, Scale);
             }
-            pen.Text(equals, x + note, y, HouseStyle.TempoSize, Face.SerifBold);
+            pen.Text(equals, sign + note, y, HouseStyle.TempoSize, Face.SerifBold);
         });
     }
 
