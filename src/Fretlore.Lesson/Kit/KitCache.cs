@@ -27,6 +27,9 @@ public sealed class KitCache : IDisposable
     /// <summary>Lets go of the streams that sound was worked out in.</summary>
     public void Dispose() => Sound.Dispose();
 
+    /// <summary>Whether a kit with sound was made before.</summary>
+    internal bool HasSound => made.ContainsKey("sound");
+
     /// <summary>A new kit begins.</summary>
     /// <param name="isQuick">Tells whether little of the song's sound has changed: then it is not old sound that is taken.</param>
     internal void Begin(Func<EarlierSound, bool> isQuick) => (TookOldSound, isSoundQuick) = (false, TakesOldSound && isQuick(Sound));

@@ -16,13 +16,18 @@ internal sealed class SectionsAtOnce(KitSource source, ImmutableArray<IKitSectio
     /// <exception cref="OperationCanceledException">The source was told to stop.</exception>
     public ImmutableArray<SectionResult> Make()
     {
-        for (var i = 0; i < sections.Length; i++)
+        // Where sound was made before, the runtime has compiled it at its best, and what changed of it is made beside the other sections.
+        var again = source.Cache is { HasSound: true } ? Task.Run(() => EndingAll(() => _ = source.Sound())) : Task.CompletedTask;
+        try
         {
-            if (sections[i].IsSound || sections[i].HoldsSound) continue;
-            shares.Begin(sections[i].Doing);
-            Make(i);
-            if (made[i] is SectionResult.Refused refused) return [refused];
+            EndingAll(MakeQuick);
         }
+        finally
+        {
+            if (Refusal is not null) ending.Cancel();
+            Finish(again);
+        }
+        if (Refusal is { } refused) return [refused];
         // The runtime compiles what runs long anew and faster, but not before it has had nothing new to compile for a while: beside the other
         // sections sound takes half as much again of the processor's time.
         var sound = Task.Run(() => EndingAll(MakeSound));
@@ -37,6 +42,18 @@ internal sealed class SectionsAtOnce(KitSource source, ImmutableArray<IKitSectio
         }
         source.Stop.ThrowIfCancellationRequested();
         return [.. made.OfType<SectionResult>()];
+    }
+
+    private SectionResult.Refused? Refusal => made.OfType<SectionResult.Refused>().FirstOrDefault();
+
+    private void MakeQuick()
+    {
+        for (var i = 0; i < sections.Length && Refusal is null; i++)
+        {
+            if (sections[i].IsSound || sections[i].HoldsSound) continue;
+            shares.Begin(sections[i].Doing);
+            Make(i);
+        }
     }
 
     private void MakeHolders()
