@@ -23,7 +23,9 @@ internal static class KitLook
         // Each from the sheet as it was, so that what the first left is not there for the next.
         Change("one bar heard once", WithOneFret("riff l1\n", sheet, "v |"));
         Change("a bar heard twice", WithOneFret("riff r0\n", sheet, "|"));
-        Change("a note more", sheet.Replace("@3 H 12* @2 12* |", "@3 H 12* @2 Q 12* 12* |", StringComparison.Ordinal));
+        // In the first section that has them: all others have the same bar.
+        var harmonics = sheet.IndexOf("@2 12* |", StringComparison.Ordinal);
+        Change("a note more in one bar", sheet.Insert(harmonics + "@2 ".Length, "Q 12* "));
         return 0;
 
         void Change(string what, string changed)
