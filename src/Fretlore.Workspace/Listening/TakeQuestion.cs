@@ -100,19 +100,17 @@ public sealed record TakeQuestion(string Name, IReadOnlyList<int> Parts)
 
     private static int NumberOf(Song song, int bar) => song.Bars[bar].IsPickup && bar == 0 ? 0 : song.Bars[bar].Number;
 
-    // What is typed around it stays as it is.
+    // What is typed around it stays as it is, its kind of line ends too.
     private string WithBlock(ParsedSheet sheet, string block)
     {
         var text = sheet.Text.Text;
+        var end = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
+        block = block.ReplaceLineEndings(end);
         var before = sheet.Root.Blocks.OfType<RecordingSyntax>().FirstOrDefault(written => !written.Name.IsMissing && Unquoted(written.Name.Text) == Name);
-        if (before is not null)
-        {
-            var (start, end) = (before.Span.Start, before.Span.End);
-            var times = block.IndexOf('\n', StringComparison.Ordinal);
-            return text[..start] + block[..times] + string.Concat(CommentsIn(text[start..end]).Select(comment => $"\n  {comment}")) + block[times..].TrimEnd() + text[end..];
-        }
-        var gap = text.Length == 0 || text.EndsWith("\n\n", StringComparison.Ordinal) ? "" : text.EndsWith('\n') ? "\n" : "\n\n";
-        return text + gap + block;
+        if (before is null) return text + (text.Length == 0 || text.EndsWith(end + end, StringComparison.Ordinal) ? "" : text.EndsWith('\n') ? end : end + end) + block;
+        var (from, to) = (before.Span.Start, before.Span.End);
+        var times = block.IndexOf(end, StringComparison.Ordinal);
+        return text[..from] + block[..times] + string.Concat(CommentsIn(text[from..to]).Select(comment => $"{end}  {comment}")) + block[times..].TrimEnd() + text[to..];
     }
 
     // Times are found anew; what somebody wrote beside them is not.

@@ -62,6 +62,16 @@ public class TakeQuestionFacts
         Assert.EndsWith("\n-- After.\nrecording \"other.wav\"\n  bar 1 at 0:01\n", take.Sheet, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("recording \"up.wav\"\r\n  bar 1 at 0:07.5 -- by ear\r\n")]
+    public void LineEnds_StayOfTheSheetsKind(string before)
+    {
+        var take = Ask(Open(Played.ReplaceLineEndings("\r\n") + before), "up.wav");
+        Assert.DoesNotContain("\n", take.Sheet.Replace("\r\n", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Equal(take.Recording, Assert.Single(Open(take.Sheet).Song!.Recordings));
+    }
+
     [Fact]
     public void ARepeatedBar_IsNamedWithWhichTimeItIs()
     {
