@@ -15,8 +15,6 @@ internal static class NeckReader
     private const int MostStrings = 9;
     private const int FewestFrets = 12;
     private const int MostFrets = 36;
-    private const double ShortestScale = 300;
-    private const double LongestScale = 1000;
 
     /// <summary>The settings with one more read; unchanged when it is not about the neck.</summary>
     public static NeckSettings Read(NeckSettings neck, SettingSyntax setting, DiagnosticBag problems)
@@ -104,6 +102,6 @@ internal static class NeckReader
         var isSaid = text.EndsWith("in", StringComparison.Ordinal) || text.EndsWith("mm", StringComparison.Ordinal);
         var factor = (isSaid ? text[^2..] : unit) == "in" ? NeckGeometry.MillimetresPerInch : 1;
         var isRead = double.TryParse(isSaid ? text[..^2] : text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number);
-        return isRead && number * factor is >= ShortestScale and <= LongestScale ? number * factor : null;
+        return isRead && number * factor is >= NeckGeometry.ShortestScale and <= NeckGeometry.LongestScale ? number * factor : null;
     }
 }

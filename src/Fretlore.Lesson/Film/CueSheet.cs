@@ -18,7 +18,7 @@ internal static class CueSheet
             foreach (var remark in plan.Remarks) text.Paragraph(Markdown.Escape(remark));
             return text.ToString();
         }
-        text.Paragraph($"{ClockText.Of(plan.Seconds)} in all{(plan.Budget is { } budget ? $" in a budget of {ClockText.Of(budget)}" : "")}; spoken at {plan.Rate.WordsAMinute} words a minute.");
+        text.Paragraph($"{ClockText.Of(plan.Seconds)} in {(plan.Budget is { } budget ? $"a budget of {ClockText.Of(budget)}" : "all")}; spoken at {plan.Rate.WordsAMinute} words a minute.");
         for (var i = 0; i < segments.Count; i++) Write(text, song, segments[i], i);
         if (plan.LeftOut.Count > 0)
         {

@@ -28,11 +28,9 @@ public sealed record KitSound(
     /// <returns>The sound, or null with the reason why there is none, a whole sentence.</returns>
     internal static (KitSound? Sound, string? WhyNot) Make(KitSource source, Func<Stream> room, Action<double>? progress)
     {
-        if (SongMixer.Prepare(source.Song, new SoundRequest()) is not SoundResult.Ready { Mix: var mix })
-        {
-            var (message, remedy) = (SoundResult.Refused)SongMixer.Prepare(source.Song, new SoundRequest());
-            return (null, $"The kit has no sound, for {message} {remedy}");
-        }
+        var prepared = SongMixer.Prepare(source.Song, new SoundRequest());
+        if (prepared is SoundResult.Refused(var message, var remedy)) return (null, $"The kit has no sound, for {message} {remedy}");
+        var mix = ((SoundResult.Ready)prepared).Mix;
         using var full = new MemoryStream();
         var stems = mix.Parts.Length < 2 ? [] : mix.Parts.Select(_ => new MemoryStream()).ToArray();
         var pieces = new StemPieces(MostPageBytes);

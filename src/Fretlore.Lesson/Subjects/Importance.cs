@@ -45,9 +45,7 @@ internal sealed class Importance(Song song, SongClock clock)
             return draws is not null ? $"The solo by rules {SpokenName.Of(draws.Name)} may draw on it." : "The song as it stands does not play it, so it is here to practise.";
         }
         if (subject.Kind == SubjectKind.Section) return "This is where the pieces come together.";
-        var times = clock.TimesOf(subject.Places);
-        var count = times switch { 1 => "once", 2 => "twice", _ => NumberWords.Of(times) + " times" };
-        return $"It comes {count}{Where(subject.Places)}.";
+        return $"It comes {NumberWords.Times(clock.TimesOf(subject.Places))}{Where(subject.Places)}.";
     }
 
     // ", in the intro, verse one and the outro"; nothing where there is but one section.

@@ -70,7 +70,7 @@ internal sealed class OfferFinder(PerformedSong played, SongReading reading, Son
         foreach (var riff in song.Riffs.Where(r => r.Content.Count == run.Length && run.Length > 1))
         {
             int[] differ = [.. Enumerable.Range(0, run.Length).Where(i => BarForm.Of(riff.Content[i]) != forms[i])];
-            if (differ.Length > 0 && differ.Length * 3 <= run.Length) return $"It is nearly {RiffTeller.RiffName(SpokenName.Of(riff.Name))}: bar {string.Join(" and ", differ.Select(i => NumberWords.Of(i + 1)))} differs.";
+            if (differ.Length > 0 && differ.Length * 3 <= run.Length) return $"It is nearly {RiffTeller.RiffName(SpokenName.Of(riff.Name))}: {(differ.Length == 1 ? "bar" : "bars")} {SpokenList.Joined(differ.Select(i => NumberWords.Of(i + 1)), "and")} {(differ.Length == 1 ? "differs" : "differ")}.";
         }
         return null;
     }

@@ -15,13 +15,13 @@ internal static class SectionWords
     /// <summary>"the intro", "verse one", "the theme again", "part A", "the slate section".</summary>
     public static string Of(string section)
     {
-        var words = SpokenName.Of(section).Split(' ');
-        var spoken = string.Join(' ', words);
+        var spoken = SpokenName.Of(section);
+        var words = spoken.Split(' ');
         if (words[0] == "the") return spoken;
         if (words.Length > 1 && (NumberWords.IsNumber(words[^1]) || words[^1].Length == 1)) return spoken;
         return Forms.Contains(words[0]) || Forms.Contains(words[^1]) ? "the " + spoken : $"the {spoken} section";
     }
 
     /// <summary>Several, each with "the" or none: "the intro, verse one and the outro".</summary>
-    public static string Listed(IEnumerable<string> sections) => HeadlineWords.Listed([.. sections.Select(Of)]);
+    public static string Listed(IEnumerable<string> sections) => SpokenList.Joined(sections.Select(Of), "and");
 }

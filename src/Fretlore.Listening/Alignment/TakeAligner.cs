@@ -24,7 +24,8 @@ public static class TakeAligner
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static AlignedTake? Align(PerformedSong song, IReadOnlyCollection<int> parts, Take take, CancellationToken cancel = default)
     {
-        var heard = HeardMusic.Of(take, cancel);
+        var cents = HeardMusic.TuningOf(take);
+        var heard = HeardMusic.Of(take, cents, cancel);
         if (Roughly(song, parts, heard, cancel) is not { } rough) return null;
         // From here on the sheet is played as fast as the take, and only what differs from that is looked for.
         var written = WrittenMusic.Of(song, parts, rough.TimeOf, Math.Min(rough.TimeOf(song.Seconds), take.Seconds));
@@ -37,7 +38,7 @@ public static class TakeAligner
             var at = attacks.TimeOf(bar.StartSeconds);
             return at >= -Early && at < take.Seconds ? new HeardBar(index, Math.Max(0, at), UnlikeIn(bar.StartSeconds, end)) : new HeardBar(index, null, 0);
         });
-        return new AlignedTake([.. bars], UnlikeIn(0, song.Seconds), HeardMusic.TuningOf(take));
+        return new AlignedTake([.. bars], UnlikeIn(0, song.Seconds), cents);
 
         double UnlikeIn(double from, double to)
         {

@@ -10,11 +10,13 @@ internal static class HeardMusic
     private const int Hop = Take.Hertz / MusicFrames.Rate;
     private const float Compression = 1000;
 
-    public static MusicFrames Of(Take take, CancellationToken cancel)
+    /// <param name="take">The take.</param>
+    /// <param name="cents">How far it is tuned above A4 = 440, see <see cref="TuningOf"/>.</param>
+    /// <param name="cancel">Ends the work early.</param>
+    public static MusicFrames Of(Take take, double cents, CancellationToken cancel)
     {
         var count = take.Samples.Length / Hop + 1;
         var (chroma, onsets) = (new float[count * MusicFrames.Classes], new float[count * MusicFrames.Classes]);
-        var cents = TuningOf(take);
         Parallel.Invoke(
             () => Walk(take, ChromaWindow, count, cents, (f, bands, _) =>
             {

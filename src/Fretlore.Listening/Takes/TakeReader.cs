@@ -21,8 +21,7 @@ public static class TakeReader
     {
         try
         {
-            // The reader closes what it reads.
-            using var wave = new WaveFileReader(new LeftOpen(file));
+            using var wave = new WaveFileReader(file);
             if (wave.WaveFormat.Channels > MostChannels) return Refuse($"The take has {wave.WaveFormat.Channels} channels.", $"Save it with {MostChannels} at most.");
             if (wave.WaveFormat.SampleRate is < LowestRate or > HighestRate) return Refuse($"The take has {wave.WaveFormat.SampleRate} samples a second.", "Save it with 44,100 or 48,000.");
             if (wave.TotalTime.TotalSeconds > LongestSeconds) return Refuse("The take is longer than half an hour.", "Cut the song out of it and save that.");
@@ -75,32 +74,5 @@ public static class TakeReader
             }
             return read;
         }
-    }
-
-    private sealed class LeftOpen(Stream file) : Stream
-    {
-        public override bool CanRead => true;
-
-        public override bool CanSeek => file.CanSeek;
-
-        public override bool CanWrite => false;
-
-        public override long Length => file.Length;
-
-        public override long Position { get => file.Position; set => file.Position = value; }
-
-        public override void Flush()
-        {
-        }
-
-        public override int Read(byte[] buffer, int offset, int count) => file.Read(buffer, offset, count);
-
-        public override int Read(Span<byte> buffer) => file.Read(buffer);
-
-        public override long Seek(long offset, SeekOrigin origin) => file.Seek(offset, origin);
-
-        public override void SetLength(long value) => throw new NotSupportedException();
-
-        public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
     }
 }

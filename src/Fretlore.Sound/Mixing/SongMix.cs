@@ -39,6 +39,9 @@ public sealed class SongMix
     /// <summary>True when it is to be played round and round.</summary>
     public bool IsLoop => RunUp > 0;
 
+    /// <summary>True where every track can begin at any piece, as strings can: no loop, no click.</summary>
+    internal bool IsInPieces => !IsLoop && tracks.All(track => track is PartTrack);
+
     public double Seconds => Length / (double)SampleRate.Hertz;
 
     /// <summary>Samples that are rendered first and not kept; in a loop what rings over its seam gets going there.</summary>

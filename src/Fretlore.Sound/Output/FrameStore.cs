@@ -18,7 +18,7 @@ internal sealed class FrameStore(Stream stream, int width = 2, long origin = 0, 
     /// <summary>Another store that begins in the same stream where so many frames of this one end.</summary>
     public FrameStore After(long frames, int otherWidth) => new(stream, otherWidth, origin + frames * width * sizeof(float), gate);
 
-    /// <summary>Writes the two sides of frames, <see cref="BlockLength"/> at most.</summary>
+    /// <summary>Writes the two sides of frames.</summary>
     public void Write(long frame, ReadOnlySpan<double> left, ReadOnlySpan<double> right)
     {
         var interleaved = new float[2 * left.Length];

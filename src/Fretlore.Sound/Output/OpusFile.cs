@@ -7,7 +7,6 @@ internal sealed class OpusFile
 
     private readonly OggPages pages;
     private readonly int skip;
-    private long encoded;
     private int packed;
 
     /// <param name="output">Where the file goes.</param>
@@ -25,20 +24,20 @@ internal sealed class OpusFile
     }
 
     /// <summary>Samples that the packets hold so far.</summary>
-    public long Encoded => encoded;
+    public long Encoded { get; private set; }
 
     /// <param name="packet">The next packet.</param>
     /// <param name="length">Samples that count, as far as they are known: the last packet ends with them.</param>
     public void Add(ReadOnlySpan<byte> packet, long length)
     {
-        encoded += OpusOutput.FrameLength;
+        Encoded += OpusOutput.FrameLength;
         if (packed == PacketsAPage)
         {
             pages.Flush();
             packed = 0;
         }
         packed++;
-        pages.Add(packet, Math.Min(encoded, length + skip));
+        pages.Add(packet, Math.Min(Encoded, length + skip));
     }
 
     public void End() => pages.Flush(isLast: true);

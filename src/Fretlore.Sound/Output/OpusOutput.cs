@@ -19,12 +19,10 @@ internal sealed class OpusOutput : IDisposable
 
     private readonly OpusFile file;
     private readonly IOpusEncoder encoder;
-    private readonly int channels;
-    private readonly float[] frame;
+    private readonly OpusFrame frame;
     private readonly byte[] packet = new byte[LongestPacket];
     private readonly int skip;
     private long heard;
-    private int filled;
 
     /// <param name="output">Where the file goes.</param>
     /// <param name="tags">Its second packet.</param>
@@ -33,8 +31,7 @@ internal sealed class OpusOutput : IDisposable
     /// <param name="runUp">Samples that will be written before the first one that is heard.</param>
     public OpusOutput(Stream output, byte[] tags, int channels, int bitsASecond, int runUp = 0)
     {
-        this.channels = channels;
-        frame = new float[channels * FrameLength];
+        frame = new OpusFrame(channels);
         encoder = Encoder(channels, bitsASecond);
         skip = encoder.Lookahead + runUp;
         file = new OpusFile(output, tags, channels, skip);
@@ -75,18 +72,8 @@ internal sealed class OpusOutput : IDisposable
 
     private void Put(double left, double right)
     {
-        if (channels == 1)
-        {
-            frame[filled++] = (float)(0.5 * (left + right));
-        }
-        else
-        {
-            frame[filled++] = (float)left;
-            frame[filled++] = (float)right;
-        }
-        if (filled < frame.Length) return;
-        filled = 0;
-        var length = encoder.Encode(frame, FrameLength, packet, packet.Length);
+        if (!frame.Add(left, right)) return;
+        var length = encoder.Encode(frame.Samples, FrameLength, packet, packet.Length);
         file.Add(packet.AsSpan(0, length), heard);
     }
 }

@@ -36,8 +36,8 @@ internal sealed class OpusPieces(LevelledSound sound, int channels, int bitsASec
         var (first, all) = (piece * PacketsAPiece, Packets(encoder));
         var after = Math.Min(first + PacketsAPiece, all);
         var made = ImmutableArray.CreateBuilder<byte[]>(after - first);
-        var (frame, packet) = (new float[channels * OpusOutput.FrameLength], new byte[OpusOutput.LongestPacket]);
-        var (number, filled) = (Math.Max(0, first - RunUp), 0);
+        var (frame, packet) = (new OpusFrame(channels), new byte[OpusOutput.LongestPacket]);
+        var number = Math.Max(0, first - RunUp);
         var from = number * (long)OpusOutput.FrameLength;
         sound.Play(from, after * (long)OpusOutput.FrameLength - from, Put);
         // After the end there is silence.
@@ -46,19 +46,9 @@ internal sealed class OpusPieces(LevelledSound sound, int channels, int bitsASec
 
         void Put(double left, double right)
         {
-            if (channels == 1)
-            {
-                frame[filled++] = (float)(0.5 * (left + right));
-            }
-            else
-            {
-                frame[filled++] = (float)left;
-                frame[filled++] = (float)right;
-            }
-            if (filled < frame.Length) return;
-            filled = 0;
+            if (!frame.Add(left, right)) return;
             encoder.PredictionDisabled = (first > 0 && (number == first - 1 || number == first)) || (after < all && number == after - 1);
-            var length = encoder.Encode(frame, OpusOutput.FrameLength, packet, packet.Length);
+            var length = encoder.Encode(frame.Samples, OpusOutput.FrameLength, packet, packet.Length);
             if (number++ >= first) made.Add(packet[..length]);
         }
     }

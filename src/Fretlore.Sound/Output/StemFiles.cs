@@ -22,15 +22,15 @@ public static class StemFiles
     /// <param name="format">The kind of all files.</param>
     /// <param name="progress">Told the share that is done, 0 to 1; from several threads, one at a time.</param>
     /// <param name="pieces">Takes the parts once more in mono pieces; null to leave them out.</param>
-    /// <param name="earlier">What the last writing left, and this one leaves; null to make everything anew and leave nothing.</param>
+    /// <param name="earlier">What the last writing left, and this one leaves; null to make everything anew and leave nothing, as is done with loops and clicks.</param>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     /// <exception cref="IOException">A stream can't be written.</exception>
     public static WrittenSound Write(
         SongMix mix, Func<Stream> room, Stream full, IReadOnlyList<Stream> stems, SoundFormat format, Action<double>? progress = null,
         StemPieces? pieces = null, EarlierSound? earlier = null, CancellationToken cancel = default)
     {
-        using var own = earlier is null ? new EarlierSound(keeps: false) : null;
-        var kept = earlier ?? own!;
+        using var own = earlier is null || !mix.IsInPieces ? new EarlierSound(keeps: false) : null;
+        var kept = own ?? earlier!;
         kept.Begin(mix.Parts.Length, room);
         var done = new SharedProgress(progress);
         var share = 0.6 / mix.Rendered / mix.Parts.Length;

@@ -42,7 +42,7 @@ internal sealed class TrackPieces(FrameStore store, bool keeps)
     /// <param name="cancel">Ends it early; what was rendered stays.</param>
     public void Render(SongMix mix, int index, Action<long> done, CancellationToken cancel)
     {
-        if (mix.IsLoop || mix.Track(index) is not PartTrack track)
+        if (!mix.IsInPieces || mix.Track(index) is not PartTrack track)
         {
             pieces = [];
             Pass(mix, index, 0, mix.RunUp + mix.Rendered, done, cancel);

@@ -25,16 +25,15 @@ internal sealed class WahPedal
 
     private readonly ImmutableArray<(long From, long To)> uses;
     private readonly Func<long, double> beatAt;
-    private readonly ValueList<TempoChange> tempos;
     private Pair first;
     private Pair second;
     private double share;
 
-    private WahPedal(ImmutableArray<(long From, long To)> uses, Func<long, double> beatAt, ValueList<TempoChange> tempos) =>
-        (this.uses, this.beatAt, this.tempos) = (uses, beatAt, tempos);
+    private WahPedal(ImmutableArray<(long From, long To)> uses, Func<long, double> beatAt, object beats) =>
+        (this.uses, this.beatAt, Beats) = (uses, beatAt, beats);
 
-    /// <summary>What the foot follows, to be compared by value.</summary>
-    public object Beats => tempos;
+    /// <summary>What the foot follows, to be compared by value: tempos, and where in the song it begins, for that is where beats are counted from.</summary>
+    public object Beats { get; }
 
     /// <summary>When it is pressed between two samples, to be compared by value.</summary>
     public object UsesIn(long from, long to) => uses.Where(use => use.To > from && use.From < to).ToValueList();
@@ -61,7 +60,8 @@ internal sealed class WahPedal
             return song.Tempo.QuartersAt(seconds) / tempo.Beat.Length.ToDouble();
         }
         return new WahPedal(
-            [.. uses.SelectMany(use => stretch.Rounds().Select(by => (stretch.SampleAt(use.Start) + by, stretch.SampleAt(use.End) + by)))], BeatAt, song.Tempo.Changes.ToValueList());
+            [.. uses.SelectMany(use => stretch.Rounds().Select(by => (stretch.SampleAt(use.Start) + by, stretch.SampleAt(use.End) + by)))], BeatAt,
+            (song.Tempo.Changes.ToValueList(), stretch.Start, stretch.LeadIn, stretch.RunUp, stretch.IsLoop ? stretch.Length : 0));
     }
 
     /// <summary>Goes through what it remembers.</summary>

@@ -26,6 +26,14 @@ public class TakeReaderFacts
         Assert.Contains("Nothing is heard", Assert.IsType<TakeResult.Refused>(Read(Tone(44100, 16, 1, 0, 2))).Message, StringComparison.Ordinal);
 
     [Fact]
+    public void TheFile_StaysOpen()
+    {
+        using var file = new MemoryStream(Tone(44100, 16, 1, 440, 1.5));
+        Assert.IsType<TakeResult.Read>(TakeReader.Read(file, TestContext.Current.CancellationToken));
+        Assert.True(file.CanRead);
+    }
+
+    [Fact]
     public void WhatIsNoSound_IsRefusedWithARemedy()
     {
         var whole = Tone(44100, 16, 2, 440, 1.5);

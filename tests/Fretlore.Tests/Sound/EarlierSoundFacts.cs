@@ -84,16 +84,40 @@ public sealed class EarlierSoundFacts
         Assert.Equal(Files(Band, null), Files(Band, earlier));
     }
 
-    private static List<string> Files(string sheet, EarlierSound? earlier, Action<double>? progress = null, CancellationToken? stop = null)
+    [Fact]
+    public void AClick_IsNeverTakenFromAnEarlierSheet()
     {
-        var mix = Mix(sheet);
-        MemoryStream[] files = [.. Enumerable.Range(0, 1 + mix.Parts.Length).Select(_ => new MemoryStream())];
-        var pieces = new StemPieces(300_000);
-        StemFiles.Write(mix, () => new MemoryStream(), files[0], files[1..], SoundFormat.Opus, progress, pieces, earlier, stop ?? TestContext.Current.CancellationToken);
-        return [.. files.Select(file => Hash(file.ToArray())), .. pieces.Parts.SelectMany(part => part).Select(piece => Hash(piece.AsSpan()))];
+        using var earlier = new EarlierSound();
+        var clicked = new SoundRequest { Click = true };
+        Files(Band, earlier, asked: clicked);
+        var changed = Band.Replace("tempo  Q = 240", "tempo  Q = 240\nmeter  2/4", StringComparison.Ordinal);
+        changed = changed.Replace("@6-1 Q [0 2 2 1 0 0] R [3", "@6-1 Q [0 2 2 1 0 0] R | [3", StringComparison.Ordinal).Replace("@5 E 0 3 @4 2 0 @3", "@5 E 0 3 @4 2 0 | @3", StringComparison.Ordinal)
+            .Replace("@2 H 8+v E 5,8", "@2 H 8+v | E 5,8", StringComparison.Ordinal).Replace("@6 E 0 0 0 0 } @5", "@6 E 0 0 0 0 } | @5", StringComparison.Ordinal)
+            .Replace("@5 Q 0 3 @4 2 0 |", "@5 Q 0 3 | @4 2 0 |", StringComparison.Ordinal).Replace("rest 8", "rest 16", StringComparison.Ordinal);
+        Assert.Equal(Files(changed, null, asked: clicked), Files(changed, earlier, asked: clicked));
     }
 
-    private static SongMix Mix(string sheet) => Assert.IsType<SoundResult.Ready>(SongMixer.Prepare(Sheets.Song(sheet), new SoundRequest())).Mix;
+    [Fact]
+    public void AFootOnThePedal_GoesByWhereInTheSongASectionBegins()
+    {
+        const string Wah = "title  Test Piece\ntuning E2 A2 D3 G3 B3 E4\ntempo  Q = 120\n\nsection First\n  @5 W 0 |\n\nsection Last\n  meter 4/4\n  wah{ @5 E 0 3 5 3 0 3 5 7 | }\n";
+        var later = Wah.Replace("section First\n  @5 W 0 |", "section First\n  meter 7/8\n  @5 H.. 0 |", StringComparison.Ordinal);
+        var last = new SoundRequest { Section = "Last", Exact = true };
+        Assert.NotEqual(Files(Wah, null, asked: last), Files(later, null, asked: last));
+        Assert.NotEqual(Mix(Wah, last).Content, Mix(later, last).Content);
+        Assert.Equal(Mix(Wah, last).Content, Mix(Wah, last).Content);
+    }
+
+    private static List<string> Files(string sheet, EarlierSound? earlier, Action<double>? progress = null, CancellationToken? stop = null, SoundRequest? asked = null)
+    {
+        var mix = Mix(sheet, asked);
+        MemoryStream[] files = [.. Enumerable.Range(0, 1 + mix.Parts.Length).Select(_ => new MemoryStream())];
+        var pieces = mix.Parts.Contains(null) ? null : new StemPieces(300_000);
+        StemFiles.Write(mix, () => new MemoryStream(), files[0], files[1..], SoundFormat.Opus, progress, pieces, earlier, stop ?? TestContext.Current.CancellationToken);
+        return [.. files.Select(file => Hash(file.ToArray())), .. (pieces?.Parts ?? []).SelectMany(part => part).Select(piece => Hash(piece.AsSpan()))];
+    }
+
+    private static SongMix Mix(string sheet, SoundRequest? asked = null) => Assert.IsType<SoundResult.Ready>(SongMixer.Prepare(Sheets.Song(sheet), asked ?? new SoundRequest())).Mix;
 
     private static string Hash(ReadOnlySpan<byte> bytes) => Convert.ToHexString(SHA256.HashData(bytes));
 }

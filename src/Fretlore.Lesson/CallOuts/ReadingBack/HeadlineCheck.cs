@@ -28,10 +28,10 @@ internal sealed class HeadlineCheck(Riff riff, CallOutContext context)
         var read = HeadlineReader.Read(headline, strings);
         if (read.Problem is not null) return read.Problem;
         if (FeatureProblem(RiffFeatures.Of(riff), read.Features) is { } feature) return feature;
-        if (read.IsNothing) return read.Relation ?? read.HardPlace ?? read.Positions?.Words;
+        if (read.IsNothing) return (read.Relation ?? read.HardPlace ?? read.Positions?.Words) is { } more ? $"not so of rests: '{more}'" : null;
         if (read.Features.Playing == Playing.Nothing) return "not said that there is nothing to play";
         if (RelationProblem(read.Relation) is { } relation) return relation;
-        if (read.Positions != Positions) return $"heard of the hand is '{read.Positions?.Words}', it is '{Positions?.Words}'";
+        if (Positions is var positions && read.Positions != positions) return $"heard of the hand is '{read.Positions?.Words}', it is '{positions?.Words}'";
         return read.HardPlace == HardPlace ? null : $"heard to be minded is '{read.HardPlace}', it is '{HardPlace}'";
     }
 
@@ -59,12 +59,11 @@ internal sealed class HeadlineCheck(Riff riff, CallOutContext context)
 
     private static string? FeatureProblem(RiffFeatures written, RiffFeatures heard)
     {
-        if (written == heard) return null;
         foreach (var (what, was, now) in Pairs(written, heard))
         {
             if (!Equals(was, now)) return $"heard of the {what} is {now ?? "nothing"}, written is {was ?? "nothing"}";
         }
-        return "the riff has other features";
+        return null;
     }
 
     private static IEnumerable<(string What, object? Was, object? Now)> Pairs(RiffFeatures written, RiffFeatures heard) =>

@@ -39,8 +39,8 @@ internal sealed class HeadlineReader
 
     private bool TrySentence(WordRow row, string sentence)
     {
-        if (row.Current is "same" or "variation") return Whole(row, relation is null, relation = sentence);
-        if (row.Current == "mind") return Whole(row, hardPlace is null, hardPlace = sentence);
+        if (row.Current is "same" or "variation") return TryWhole(row, sentence, ref relation);
+        if (row.Current == "mind") return TryWhole(row, sentence, ref hardPlace);
         if (row.Current == "hand") return positions is null && HandPositions.TryRead(row, out positions);
         if (row.Take("nothing to play : rest for")) return features.Playing == Playing.Nothing && (isNothing = TryLength(row));
         if (row.Take("listen for")) return TryDevices(row);
@@ -48,10 +48,12 @@ internal sealed class HeadlineReader
     }
 
     // Sentences that others hold against the music.
-    private static bool Whole(WordRow row, bool isFirst, string sentence)
+    private static bool TryWhole(WordRow row, string sentence, ref string? kept)
     {
+        if (kept is not null) return false;
+        kept = sentence;
         row.Place = row.Words.Count;
-        return isFirst && sentence.Length > 0;
+        return true;
     }
 
     private bool TryPlaying(WordRow row)

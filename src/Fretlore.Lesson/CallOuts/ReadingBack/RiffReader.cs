@@ -147,7 +147,7 @@ internal sealed class RiffReader
         var row = new WordRow(sentence);
         for (row.Place = row.Words.Count; row.Place > 0; row.Place--)
         {
-            if (row.Current == "but") return row.Take("but") ? Bars(row) : [];
+            if (row.Take("but")) return Bars(row);
         }
         return [];
     }

@@ -12,7 +12,7 @@ internal enum Joint
     /// <summary>The next thing to play, on a beat or at the start of a tuplet or gallop: the best place for a breath.</summary>
     Beat,
 
-    /// <summary>The next thing to play, inside a tuplet or gallop: no place for a breath.</summary>
+    /// <summary>The next thing to play, inside a tuplet or gallop: the last place for a breath.</summary>
     Within,
 
     /// <summary>More about the thing just said.</summary>
@@ -37,8 +37,6 @@ internal sealed class Breaths
     private bool goesOn;
 
     public ValueList<string> Sentences => sentences.ToValueList();
-
-    public int SentenceCount => sentences.Count;
 
     /// <summary>True when the sentence so far is a heading that runs on.</summary>
     public bool RunsOn => headingRunsOn && pieces.Count == 0;

@@ -20,7 +20,7 @@ internal sealed class Headline(Riff riff, CallOutContext context)
         if (context.BaseOf(riff) is { } basis) breaths.Say(new RiffTeller(riff, context, Detail.WalkThrough).Relation(basis));
         breaths.Say(What() + Reach());
         if (context.Hands is { } hands && HandPositions.Of(riff, hands) is { } positions) breaths.Say(positions.Words);
-        if (features.Devices.Count > 0) breaths.Say("Listen for " + HeadlineWords.Listed([.. features.Devices.Select(HeadlineWords.Of)]));
+        if (features.Devices.Count > 0) breaths.Say("Listen for " + SpokenList.Joined(features.Devices.Select(HeadlineWords.Of), "and"));
         if (context.Hands is { } plan && HandWords.HardPlace(riff, plan) is { } hard) breaths.Say(hard);
         breaths.Say(HowLong() + Rhythm());
         return new Speech(breaths.Sentences);
@@ -32,7 +32,7 @@ internal sealed class Headline(Riff riff, CallOutContext context)
         return features.Playing switch
         {
             Playing.OneFinger => $"{words} {strings.TheSeveral(features.Strings)}",
-            Playing.Shapes => $"{words} {HeadlineWords.Listed([.. ShapeNames()])}",
+            Playing.Shapes => $"{words} {SpokenList.Joined(ShapeNames(), "and")}",
             Playing.SeveralStrings => words,
             _ => words + On(),
         };

@@ -67,7 +67,7 @@ internal sealed class RiffTeller(Riff riff, CallOutContext context, Detail detai
     }
 
     private string SameAs(Riff basis, Likeness like) => $"Same as {RiffName(SpokenName.Of(basis.Name))}"
-        + (like.Changed.Count == 0 ? "" : $", but {BarNames([.. like.Changed])} {(like.Changed.Count == 1 ? "changes" : "change")}");
+        + (like.Changed.Count == 0 ? "" : $", but {HeadlineWords.Changes(BarNames([.. like.Changed]), like.Changed.Count)}");
 
     // "Same as the furnace riff, but end on ten": only the end of the last bar is another.
     private bool TryTellOtherEnd(Riff basis, Likeness like)

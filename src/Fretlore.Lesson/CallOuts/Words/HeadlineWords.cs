@@ -27,12 +27,4 @@ internal static class HeadlineWords
 
     /// <summary>"bars two and four change", "bar two changes".</summary>
     public static string Changes(string bars, int count) => $"{bars} {(count == 1 ? "changes" : "change")}";
-
-    /// <summary>"one", "one and two", "one, two and three".</summary>
-    public static string Listed(IReadOnlyList<string> words) => words.Count switch
-    {
-        0 => "",
-        1 => words[0],
-        _ => string.Join(", ", words.Take(words.Count - 1)) + " and " + words[^1],
-    };
 }

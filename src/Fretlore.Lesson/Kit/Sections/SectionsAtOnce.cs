@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Fretlore.Lesson.Kit.Sections;
 
-/// <summary>Makes a kit's sections: sound, which takes longest, after those that are quickly made, and what holds the song's sound beside its loops and licks.</summary>
+/// <summary>Makes a kit's sections: sound, which takes longest, after those that are quickly made, or beside them where it was made before, and what holds the song's sound beside its loops and licks.</summary>
 /// <remarks>What goes wrong with one ends the others.</remarks>
 /// <param name="source">What they are made of, stopped by <paramref name="ending"/>.</param>
 /// <param name="sections">The sections, in the order their files are listed.</param>

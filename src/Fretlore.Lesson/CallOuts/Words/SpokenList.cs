@@ -1,6 +1,6 @@
 using Fretlore.Lesson.CallOuts.Telling;
 
-namespace Fretlore.Lesson.CallOuts.RoadMaps;
+namespace Fretlore.Lesson.CallOuts.Words;
 
 /// <summary>Lists as spoken: "E flat, open strings and bends", in as many sentences as there are breaths in them.</summary>
 internal static class SpokenList
